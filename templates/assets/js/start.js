@@ -1,0 +1,15 @@
+// Everything here is comfort: each page works without it.
+import { Application } from '../vendor/stimulus.js';
+import '../vendor/turbo.js';
+import { ErrorFocus } from './error-focus.js';
+import { LiveSum } from './live-sum.js';
+import { OnePress } from './one-press.js';
+import { ShortcutKeys } from './shortcut-keys.js';
+import { TypeToFind } from './type-to-find.js';
+
+const workroom = Application.start();
+workroom.register('error-focus', ErrorFocus);
+workroom.register('live-sum', LiveSum);
+workroom.register('one-press', OnePress);
+workroom.register('shortcut-keys', ShortcutKeys);
+workroom.register('type-to-find', TypeToFind);
