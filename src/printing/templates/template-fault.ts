@@ -12,5 +12,7 @@ export class TemplateFault extends Error {
 const reason = (cause: unknown): string => {
   const said = cause instanceof Error ? cause.message : String(cause);
   const missing = /^"(.+)" not defined in .*? - (\d+):\d+/s.exec(said);
-  return missing ? `"${missing[1]}" is missing from its model (line ${missing[2]}).` : said;
+  if (missing) return `"${missing[1]}" is missing from its model (line ${missing[2]}).`;
+  const hollow = /^Cannot read properties of (?:undefined|null) \(reading '(.+)'\)/.exec(said);
+  return hollow ? `what should hold "${hollow[1]}" is missing from its model.` : said;
 };
