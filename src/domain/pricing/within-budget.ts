@@ -1,0 +1,114 @@
+import type { CostedOperation } from '../costing/cost-lines.js';
+import { operationMinutes } from '../costing/operation-minutes.js';
+import { Decimal } from '../kernel/decimal.js';
+import { Invalid } from '../kernel/errors.js';
+import type { Money } from '../kernel/money.js';
+import type { PriceAnswer, PriceInput } from './price-terms.js';
+import { workOutPrice } from './work-out-price.js';
+
+/** One way of making the garment, with the operations it would take. */
+export type MakeOffered = { readonly name: string; readonly operations: readonly CostedOperation[] };
+
+export type MakePriced = {
+  readonly name: string;
+  readonly answer: PriceAnswer;
+  readonly fits: boolean;
+  /** budget − price, both net or both gross; negative when it does not fit. */
+  readonly left: Money;
+};
+
+export type WithinBudget = {
+  /** Whole priced minutes the budget allows in the plan's mix of modes; null when time costs nothing. */
+  readonly minutes: number | null;
+  /** Those minutes as a share of the plan's priced minutes; null without a plan to compare with. */
+  readonly shareOfPlan: Decimal | null;
+  /** Priced minutes of the plan as it stands. */
+  readonly planned: Decimal;
+  /** The price at the allowed minutes; null when not even the materials fit. */
+  readonly answer: PriceAnswer | null;
+  readonly makes: readonly MakePriced[];
+  /** The first make that fits, in the order offered; null when none does. */
+  readonly best: MakePriced | null;
+};
+
+/** Longer than anyone works on one garment; a search beyond it means that time costs nothing. */
+const LONGEST = 6_000_000;
+
+const stretched = (operations: readonly CostedOperation[], factor: Decimal): CostedOperation[] =>
+  operations.map(({ name, mode, perHour, pricedMinutes, ...time }) => ({
+    name,
+    mode,
+    perHour,
+    minutes: operationMinutes(time).times(factor),
+    pricedMinutes: pricedMinutes?.times(factor),
+  }));
+
+/**
+ * From a client's budget back to the hours it allows, and to the make it allows.
+ *
+ * The hours keep the plan's mix of modes and its certainty: every operation is stretched or shrunk alike until the
+ * price, with all its steps, is the highest that does not pass the budget.
+ *
+ * @param input the garment as planned, with rates, materials and pricing terms
+ * @param budget what the client can spend, above 0
+ * @param budgetIs is the budget before (`net`) or with tax (`gross`)?
+ * @param makes ways of making it, the most wanted first
+ * @returns whole minutes allowed (0 when only the materials fit, with `answer` null when not even those do), and each
+ *   make with its price
+ * @throws Invalid when the budget is not above 0 or the input cannot be priced
+ * @see test/domain/pricing/within-budget.test.ts
+ */
+export const makeWithinBudget = (
+  input: PriceInput,
+  budget: Money,
+  budgetIs: 'net' | 'gross',
+  makes: readonly MakeOffered[] = [],
+): WithinBudget => {
+  if (budget.minor <= 0) throw Invalid.field('budget', 'Say what the client can spend: an amount above 0.');
+  const leftAt = (answer: PriceAnswer) => budget.minus(answer.price[budgetIs]);
+  const planned = workOutPrice(input);
+  const { priced } = planned.minutes;
+
+  const operations = input.operations ?? [];
+  const atMinutes = (minutes: number): PriceAnswer => {
+    const factor = priced.isZero() ? new Decimal(0) : new Decimal(minutes).div(priced);
+    return workOutPrice({
+      ...input,
+      operations: stretched(operations, factor),
+      keptBackMinutes: input.keptBackMinutes?.times(factor),
+    });
+  };
+  const fits = (minutes: number) => !leftAt(atMinutes(minutes)).isNegative();
+
+  const offered = makes.map((make): MakePriced => {
+    const answer = workOutPrice({ ...input, operations: make.operations, keptBackMinutes: undefined });
+    const left = leftAt(answer);
+    return { name: make.name, answer, fits: !left.isNegative(), left };
+  });
+  const offer = {
+    planned: priced,
+    makes: offered,
+    best: offered.find((make) => make.fits) ?? null,
+  };
+
+  if (!fits(0)) return { ...offer, minutes: 0, shareOfPlan: new Decimal(0), answer: null };
+  if (priced.isZero()) return { ...offer, minutes: null, shareOfPlan: null, answer: planned };
+  let enough = 0;
+  let tooMuch = priced.ceil().toNumber();
+  while (fits(tooMuch)) {
+    enough = tooMuch;
+    tooMuch *= 2;
+    if (tooMuch > LONGEST) return { ...offer, minutes: null, shareOfPlan: null, answer: planned };
+  }
+  while (tooMuch - enough > 1) {
+    const middle = Math.floor((enough + tooMuch) / 2);
+    if (fits(middle)) enough = middle;
+    else tooMuch = middle;
+  }
+  return {
+    ...offer,
+    minutes: enough,
+    shareOfPlan: new Decimal(enough).div(priced),
+    answer: atMinutes(enough),
+  };
+};
