@@ -1,0 +1,69 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Sheet } from '../browser/sheet.js';
+import type { Templates } from '../templates/templates.js';
+import { type Face, inlinedFaces } from './inlined-faces.js';
+import { checkedLetterhead } from './letterhead.js';
+import type { MeasurementCard } from './measurement-card.js';
+import type { QuoteSheet } from './quote-sheet.js';
+
+/** A paper ready to print: its HTML, complete in itself, and the sheet it goes on. */
+export type Paper = { readonly html: string; readonly sheet: Sheet };
+
+const text: Face = { family: 'Source Serif 4', weight: 400, style: 'normal' };
+const italic: Face = { family: 'Source Serif 4', weight: 400, style: 'italic' };
+const strong: Face = { family: 'Source Serif 4', weight: 600, style: 'normal' };
+const figures: Face = { family: 'Source Sans 3', weight: 400, style: 'normal' };
+const strongFigures: Face = { family: 'Source Sans 3', weight: 600, style: 'normal' };
+
+const joined = (...words: string[]): string => words.filter(Boolean).join(' · ');
+
+/** Turns page models of words into papers: template, style and faces in one piece. */
+export class Stationery {
+  private readonly styles = new Map<string, string>();
+
+  /**
+   * @param templates draws `papers/…`
+   * @param folder the templates folder, where the papers' style sheets lie in `papers/css`
+   */
+  constructor(
+    private readonly templates: Templates,
+    private readonly folder: string,
+  ) {}
+
+  quote(quote: QuoteSheet, format: 'A4' | 'Letter' = 'A4'): Paper {
+    checkedLetterhead(quote.letterhead);
+    const name = joined(`${quote.title} ${quote.number}`, `version ${quote.version}`);
+    return {
+      html: this.dressed('quote', quote, [text, italic, strong]),
+      sheet: {
+        format,
+        headWords: joined(quote.letterhead.studio, name),
+        footerWords: joined(name, quote.notice),
+      },
+    };
+  }
+
+  card(card: MeasurementCard): Paper {
+    const spare = Array.from({ length: card.spareRows }, () => '');
+    return {
+      html: this.dressed('card', { ...card, spare }, [text, italic, strong, figures, strongFigures]),
+      sheet: { format: 'A5 landscape', footerWords: joined(card.studio, card.clientCode, card.date) },
+    };
+  }
+
+  private dressed(name: string, model: object, faces: readonly Face[]): string {
+    const html = this.templates.renderBare(`papers/${name}`, model);
+    const style = [inlinedFaces(faces, html), this.style('sheet'), this.style(name)].join('\n');
+    // Base64 and quotation marks would not survive a template's escaping.
+    return html.replace('</head>', () => `<style>${style}</style></head>`);
+  }
+
+  private style(name: string): string {
+    const known = this.styles.get(name);
+    if (known !== undefined) return known;
+    const read = readFileSync(join(this.folder, 'papers', 'css', `${name}.css`), 'utf8');
+    this.styles.set(name, read);
+    return read;
+  }
+}
