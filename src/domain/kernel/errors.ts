@@ -60,3 +60,10 @@ export class NotAllowed extends Trouble {
     super('not-allowed', code, message);
   }
 }
+
+/** Somebody else changed it since it was looked at. Carries the present values, so that both versions can be shown. */
+export class Stale extends Conflict {
+  constructor(readonly present: Readonly<Record<string, unknown>>) {
+    super('Somebody changed this meanwhile. Look at both versions, then save again.', 'stale');
+  }
+}

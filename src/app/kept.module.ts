@@ -1,0 +1,62 @@
+import { mkdir } from 'node:fs/promises';
+import { type DynamicModule, Global, Inject, Module, type OnApplicationShutdown } from '@nestjs/common';
+import type { DataSource } from 'typeorm';
+import { PdfPrinter } from '../printing/browser/pdf-printer.js';
+import { Templates } from '../printing/templates/templates.js';
+import { Clock, MachineClock } from '../storage/clock.js';
+import { openForReading, openForWriting } from '../storage/connection/data-source.js';
+import { ReadSide } from '../storage/read-side.js';
+import { UnitOfWork } from '../storage/unit-of-work.js';
+import { KeptForms } from '../web/forms/kept-forms.js';
+import { OnceOnly } from '../web/manners/once-only.js';
+import { Surroundings } from '../web/manners/surroundings.js';
+import type { Config } from './config.js';
+
+const WRITING = 'connection that writes';
+const READING = 'connection that reads';
+
+/** What every room stands on: the kept data, the clock, templates and the printer. */
+@Global()
+@Module({})
+export class KeptModule implements OnApplicationShutdown {
+  constructor(
+    @Inject(WRITING) private readonly writing: DataSource,
+    @Inject(READING) private readonly reading: DataSource,
+    private readonly unit: UnitOfWork,
+    private readonly printer: PdfPrinter,
+  ) {}
+
+  static with(config: Config, clock: Clock = new MachineClock()): DynamicModule {
+    const shared = [
+      { provide: Clock, useValue: clock },
+      {
+        provide: WRITING,
+        useFactory: async () => {
+          if (config.home.kind === 'sqlite') await mkdir(config.dataDir, { recursive: true, mode: 0o700 });
+          return openForWriting(config.home);
+        },
+      },
+      // The reader is opened after the writer, which brings the tables up to date.
+      { provide: READING, inject: [WRITING], useFactory: () => openForReading(config.home) },
+      {
+        provide: UnitOfWork,
+        inject: [WRITING],
+        useFactory: (source: DataSource) => new UnitOfWork(source, clock),
+      },
+      { provide: ReadSide, inject: [READING], useFactory: (source: DataSource) => new ReadSide(source) },
+      { provide: Templates, useFactory: () => new Templates(config.templates) },
+      { provide: PdfPrinter, useFactory: () => new PdfPrinter() },
+      KeptForms,
+      OnceOnly,
+      Surroundings,
+    ];
+    return { module: KeptModule, providers: shared, exports: shared };
+  }
+
+  async onApplicationShutdown(): Promise<void> {
+    await this.unit.idle();
+    await this.printer.close();
+    await this.reading.destroy();
+    await this.writing.destroy();
+  }
+}

@@ -1,0 +1,28 @@
+import type { NestFastifyApplication } from '@nestjs/platform-fastify';
+import type { Config } from './config.js';
+import { createApp } from './create-app.js';
+import { Door } from './sign-in/door.js';
+
+const isThisComputer = (host: string): boolean => ['127.0.0.1', '::1', 'localhost'].includes(host);
+
+/** Opens the server for the studio's own file and says in the terminal how to come in. */
+export const openStudio = async (config: Config): Promise<NestFastifyApplication> => {
+  const app = await createApp(config);
+  await app.listen(config.port, config.host);
+  if (!isThisComputer(config.host) && !config.tls) {
+    console.log(
+      'warning: other computers can reach this, and without TLS anybody on the network can read along.',
+    );
+  }
+  console.log(`address: ${addressOf(app, config)}`);
+  const door = app.get(Door);
+  if (!(await door.isOwned())) console.log(`setup code: ${door.setupCode} (type it at the address above)`);
+  return app;
+};
+
+export const addressOf = (app: NestFastifyApplication, config: Config): string => {
+  const at = app.getHttpServer().address();
+  const port = typeof at === 'object' && at ? at.port : config.port;
+  const host = config.host === '0.0.0.0' || config.host === '::' ? 'localhost' : config.host;
+  return `${config.tls ? 'https' : 'http'}://${host.includes(':') ? `[${host}]` : host}:${port}`;
+};

@@ -1,0 +1,120 @@
+import { Injectable } from '@nestjs/common';
+import { Invalid, NotAllowed } from '../../domain/kernel/errors.js';
+import { type Account, accountBook } from '../../storage/books/account-book.js';
+import { Clock } from '../../storage/clock.js';
+import { ReadSide } from '../../storage/read-side.js';
+import { UnitOfWork } from '../../storage/unit-of-work.js';
+import type { SignedIn } from '../../web/visit.js';
+import { GuessThrottle } from './guess-throttle.js';
+import { hashPassphrase, isPassphrase, newCode, newSecret, secretHash } from './secrets.js';
+
+export const COOKIE = 'bastings';
+/** A browser stays signed in for so many days, or fewer when unused. */
+export const COOKIE_DAYS = 30;
+const UNUSED_DAYS = 7;
+const DAY = 86_400_000;
+
+/** Who comes in, and how. */
+@Injectable()
+export class Door {
+  /** Opens the first start; made anew at each start, printed in the terminal, never stored. */
+  readonly setupCode = newCode();
+  private owned = false;
+  private decoy: Promise<string> | undefined;
+
+  constructor(
+    private readonly read: ReadSide,
+    private readonly unit: UnitOfWork,
+    private readonly clock: Clock,
+    private readonly throttle: GuessThrottle,
+  ) {}
+
+  /** Has the studio an owner yet? */
+  async isOwned(): Promise<boolean> {
+    if (!this.owned) this.owned = await accountBook.any(this.read);
+    return this.owned;
+  }
+
+  /** The first start: makes the owner. @throws NotAllowed when the code is wrong or there is an owner already */
+  async openHouse(code: string, name: string, passphrase: string, address: string): Promise<string> {
+    if (await this.isOwned()) throw new NotAllowed('This studio has an owner already. Sign in instead.');
+    this.throttle.mayTry(address);
+    if (code.trim().toUpperCase().replaceAll(' ', '') !== this.setupCode) {
+      this.throttle.wasWrong(address);
+      throw Invalid.field(
+        'code',
+        'This is not the code printed in the terminal where the program was started.',
+      );
+    }
+    await this.addOwner(name, passphrase);
+    return this.signIn(name, passphrase, address);
+  }
+
+  /** Adds the owner's account. */
+  async addOwner(name: string, passphrase: string): Promise<string> {
+    const passphraseHash = await hashPassphrase(passphrase);
+    const { value } = await this.unit.write({ who: { id: 'first-start', name } }, async (writing) => {
+      if (await accountBook.any(writing))
+        throw new NotAllowed('This studio has an owner already. Sign in instead.');
+      const id = writing.newId();
+      await accountBook.open(writing, { id, name, role: 'owner', passphraseHash });
+      writing.says('Opened the studio', 'house');
+      return id;
+    });
+    return value;
+  }
+
+  /** @returns the secret for the cookie @throws Invalid when name or passphrase are wrong; Trouble 429 while throttled */
+  async signIn(name: string, passphrase: string, address: string): Promise<string> {
+    const whos = [`from ${address}`, `as ${name.normalize('NFKC').trim().toLowerCase()}`];
+    this.throttle.mayTry(...whos);
+    const account = await accountBook.named(this.read, name);
+    // An unknown name takes as long as a wrong passphrase, so that names cannot be found out by the time it takes.
+    this.decoy ??= hashPassphrase('no account has this passphrase');
+    const right = await isPassphrase(passphrase, account?.passphraseHash ?? (await this.decoy));
+    if (!account || !right) {
+      this.throttle.wasWrong(...whos);
+      throw Invalid.field('passphrase', 'Name or passphrase are not right.');
+    }
+    this.throttle.wasRight(...whos);
+    const secret = newSecret();
+    await this.unit.aside((manager) =>
+      accountBook.begin({ manager }, secretHash(secret), account.id, this.clock.now()),
+    );
+    return secret;
+  }
+
+  async byCookie(secret: string): Promise<SignedIn | undefined> {
+    const hash = secretHash(secret);
+    const session = await accountBook.signedIn(this.read, hash);
+    if (!session) return undefined;
+    const now = this.clock.ticks();
+    const unused = now - Date.parse(session.seenAt);
+    if (unused > UNUSED_DAYS * DAY || now - Date.parse(session.begunAt) > COOKIE_DAYS * DAY) {
+      await this.unit.aside((manager) => accountBook.end({ manager }, hash));
+      return undefined;
+    }
+    if (unused > DAY / 24)
+      await this.unit.aside((manager) => accountBook.seen({ manager }, hash, this.clock.now()));
+    return { ...handOf(session.account), sessionId: hash };
+  }
+
+  async byToken(secret: string): Promise<SignedIn | undefined> {
+    const found = await accountBook.byToken(this.read, secretHash(secret));
+    return found && { ...handOf(found.account), tokenId: found.tokenId };
+  }
+
+  async signOut(visit: SignedIn): Promise<void> {
+    const { sessionId } = visit;
+    if (sessionId) await this.unit.aside((manager) => accountBook.end({ manager }, sessionId));
+  }
+
+  async signOutEverywhere(visit: SignedIn): Promise<void> {
+    await this.unit.aside((manager) => accountBook.endAll({ manager }, visit.who.id));
+  }
+}
+
+const handOf = (account: Account): SignedIn => ({
+  who: { id: account.id, name: account.name },
+  role: account.role,
+});

@@ -1,0 +1,4 @@
+import { HistoryModule } from './history/history.module.js';
+
+/** Every room of the house. */
+export const rooms = [HistoryModule];

@@ -1,0 +1,146 @@
+import type {
+  Certainty,
+  DepositRule,
+  Overruns,
+  QuoteKind,
+  Studio,
+  TaxCategory,
+} from '../../domain/house/studio.js';
+import { Decimal } from '../../domain/kernel/decimal.js';
+import { NotFound } from '../../domain/kernel/errors.js';
+import { Money } from '../../domain/kernel/money.js';
+import { StudioRow } from '../rows/house/studio.row.js';
+import type { Reading, Writing } from '../session.js';
+
+const KEY = 'studio';
+
+/** The book of the house itself: one studio. */
+export const studioBook = {
+  /** @throws NotFound before the first start */
+  async the(reading: Reading): Promise<Studio> {
+    const studio = await this.maybe(reading);
+    if (!studio) throw new NotFound('studio yet');
+    return studio;
+  },
+
+  async maybe(reading: Reading): Promise<Studio | undefined> {
+    const row = await reading.manager.findOneBy(StudioRow, { id: KEY });
+    return row ? studioOf(row) : undefined;
+  },
+
+  async open(writing: Writing, studio: Omit<Studio, 'version'>): Promise<void> {
+    await writing.insert(StudioRow, { id: KEY, ...columnsOf(studio) });
+  },
+
+  /** @throws Stale when it has changed since `studio.version` was read */
+  async correct(writing: Writing, studio: Studio): Promise<Studio> {
+    return studioOf(await writing.update(StudioRow, KEY, columnsOf(studio), studio.version));
+  },
+};
+
+const studioOf = (row: StudioRow): Studio => ({
+  version: row.version,
+  identity: {
+    name: row.name,
+    maker: row.maker,
+    address: row.address,
+    country: row.country,
+    email: row.email,
+    phone: row.phone,
+    website: row.website,
+    currency: row.currency,
+    zone: row.zone,
+    locale: row.locale,
+    lengthUnit: row.length_unit as 'cm' | 'in',
+    clothUnit: row.cloth_unit as 'm' | 'yd',
+  },
+  tax: {
+    registered: row.tax_registered,
+    taxNumber: row.tax_number,
+    companyNumber: row.company_number,
+    category: row.tax_category as TaxCategory,
+    rate: new Decimal(row.tax_rate),
+    reason: row.tax_reason,
+    pricesInclude: row.prices_include as 'none' | 'tax',
+  },
+  pricing: {
+    certainty: row.certainty as Certainty,
+    profitBasis: row.profit_basis as 'margin' | 'markup',
+    profitShare: new Decimal(row.profit_share),
+    handlingShare: new Decimal(row.handling_share),
+    minimumCharge: row.minimum_charge === null ? undefined : Money.ofMinor(row.minimum_charge, row.currency),
+    rushShare: new Decimal(row.rush_share),
+    rushOn: row.rush_on as 'labour' | 'price',
+    roundTo: Money.ofMinor(row.round_to, row.currency),
+    depositRule: row.deposit_rule as DepositRule,
+    depositShare: new Decimal(row.deposit_share),
+  },
+  quotes: {
+    series: row.quote_series,
+    days: row.quote_days,
+    kind: row.quote_kind as QuoteKind,
+    terms: row.terms,
+    clothWording: row.cloth_wording,
+    exclusions: row.exclusions,
+    fittingsIncluded: row.fittings_included,
+  },
+  commissionSeries: row.commission_series,
+  overruns: row.overruns as Overruns,
+  sheet: row.sheet as 'A4' | 'Letter',
+  accent: row.accent,
+  keysOn: row.keys_on,
+  bareTime: row.bare_time as 'ask' | 'minutes' | 'hours',
+  firstRunDone: row.first_run_done ?? undefined,
+});
+
+const columnsOf = ({
+  identity,
+  tax,
+  pricing,
+  quotes,
+  ...rest
+}: Omit<Studio, 'version'>): Omit<StudioRow, 'id' | 'version'> => ({
+  name: identity.name,
+  maker: identity.maker,
+  address: identity.address,
+  country: identity.country,
+  email: identity.email,
+  phone: identity.phone,
+  website: identity.website,
+  currency: identity.currency,
+  zone: identity.zone,
+  locale: identity.locale,
+  length_unit: identity.lengthUnit,
+  cloth_unit: identity.clothUnit,
+  tax_registered: tax.registered,
+  tax_number: tax.taxNumber,
+  company_number: tax.companyNumber,
+  tax_category: tax.category,
+  tax_rate: tax.rate.toFixed(),
+  tax_reason: tax.reason,
+  prices_include: tax.pricesInclude,
+  quote_series: quotes.series,
+  commission_series: rest.commissionSeries,
+  quote_days: quotes.days,
+  quote_kind: quotes.kind,
+  certainty: pricing.certainty,
+  profit_basis: pricing.profitBasis,
+  profit_share: pricing.profitShare.toFixed(),
+  handling_share: pricing.handlingShare.toFixed(),
+  minimum_charge: pricing.minimumCharge?.minor ?? null,
+  rush_share: pricing.rushShare.toFixed(),
+  rush_on: pricing.rushOn,
+  round_to: pricing.roundTo.minor,
+  deposit_rule: pricing.depositRule,
+  deposit_share: pricing.depositShare.toFixed(),
+  terms: quotes.terms,
+  cloth_wording: quotes.clothWording,
+  exclusions: quotes.exclusions,
+  fittings_included: quotes.fittingsIncluded,
+  overruns: rest.overruns,
+  sheet: rest.sheet,
+  accent: rest.accent,
+  keys_on: rest.keysOn,
+  bare_time: rest.bareTime,
+  first_run_done: rest.firstRunDone ?? null,
+});

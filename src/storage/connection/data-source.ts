@@ -1,0 +1,61 @@
+import sqlite3 from 'sqlite3';
+import { DataSource, type DataSourceOptions } from 'typeorm';
+import { migrations } from '../migrations/migrations.js';
+import { rows } from '../rows/rows.js';
+import { guardedSqlite } from './guarded-sqlite.js';
+
+/** Where the studio's data lives: one SQLite file, or a PostgreSQL database for a workroom that outgrows one machine. */
+export type DataHome =
+  | { readonly kind: 'sqlite'; readonly file: string }
+  | { readonly kind: 'postgres'; readonly url: string };
+
+const shared = { entities: rows, migrations, synchronize: false, logging: false } as const;
+
+const options = (home: DataHome): DataSourceOptions =>
+  home.kind === 'postgres'
+    ? {
+        ...shared,
+        type: 'postgres',
+        url: home.url,
+        applicationName: 'bastings',
+        migrationsTransactionMode: 'each',
+      }
+    : {
+        ...shared,
+        type: 'sqlite',
+        database: home.file,
+        driver: guardedSqlite,
+        enableWAL: true,
+        busyTimeout: 5000,
+      };
+
+/** Opens the connection that writes, and brings the tables up to date. */
+export const openForWriting = async (home: DataHome): Promise<DataSource> => {
+  const source = await new DataSource(options(home)).initialize();
+  if (home.kind === 'sqlite') {
+    // FULL is what makes an acknowledged write survive a power cut; set it, since builds of SQLite differ.
+    await source.query('PRAGMA synchronous = FULL');
+  }
+  await source.runMigrations({ transaction: 'each' });
+  if (home.kind === 'sqlite') {
+    const broken: unknown[] = await source.query('PRAGMA foreign_key_check');
+    if (broken.length > 0)
+      throw new Error('The data file refers to rows that are not there. Restore the last backup.');
+  }
+  return source;
+};
+
+/** Opens a second connection that can only read, so that a page never sees rows of a write that has not ended. */
+export const openForReading = async (home: DataHome): Promise<DataSource> => {
+  if (home.kind === 'postgres') return new DataSource(options(home)).initialize();
+  const source = await new DataSource({
+    type: 'sqlite',
+    database: home.file,
+    entities: rows,
+    flags: sqlite3.OPEN_READONLY,
+    busyTimeout: 5000,
+    synchronize: false,
+  }).initialize();
+  await source.query('PRAGMA query_only = ON');
+  return source;
+};

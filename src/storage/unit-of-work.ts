@@ -1,0 +1,112 @@
+import { AsyncLocalStorage } from 'node:async_hooks';
+import type { DataSource } from 'typeorm';
+import { Conflict } from '../domain/kernel/errors.js';
+import { ActInTheMaking } from './act-in-the-making.js';
+import type { Clock } from './clock.js';
+import { OnceRow } from './history/once.row.js';
+import { uuidVersion7 } from './ids.js';
+import type { Visit, Writing } from './session.js';
+import { WriteQueue } from './write-queue.js';
+
+/** What a write gives back: its value, and the act it left in the history (none when nothing changed). */
+export type Done<T> = { readonly value: T; readonly act: string | undefined };
+
+/** The same once-only key was used before: the first answer stands. */
+export class AlreadyDone extends Conflict {
+  constructor(readonly key: string) {
+    super('This was already done; it was not done a second time.', 'already-done');
+  }
+}
+
+const RETRIES = 12;
+const isSerializationFailure = (error: unknown): boolean =>
+  ['40001', '40P01'].includes(
+    (error as { code?: string; driverError?: { code?: string } })?.driverError?.code ?? '',
+  );
+
+/**
+ * The only way to change what is kept: one act, one transaction. On SQLite acts queue; on PostgreSQL they run at
+ * serializable level and are tried again when they collide. A write inside a write joins it.
+ */
+export class UnitOfWork {
+  private readonly queue = new WriteQueue();
+  private readonly open = new AsyncLocalStorage<ActInTheMaking>();
+  /** Once-only keys whose first write is kept: a request may write more than once, but claims its key only the first time. */
+  private readonly claimed = new WeakSet<object>();
+
+  constructor(
+    private readonly source: DataSource,
+    private readonly clock: Clock,
+  ) {}
+
+  async write<T>(visit: Visit, work: (writing: Writing) => Promise<T>): Promise<Done<T>> {
+    const outer = this.open.getStore();
+    if (outer) return { value: await work(outer), act: undefined };
+    return this.inTurn(() => this.attempt(visit, work));
+  }
+
+  /** Undo needs to say which act it undoes; rooms use `undoAct` of the history. */
+  async undoing<T>(visit: Visit, act: string, work: (writing: Writing) => Promise<T>): Promise<Done<T>> {
+    return this.inTurn(() => this.attempt(visit, work, act));
+  }
+
+  /** Bookkeeping that is nobody's act and leaves no history: sessions, once-only answers, caches. */
+  async aside<T>(work: (manager: DataSource['manager']) => Promise<T>): Promise<T> {
+    if (this.source.options.type === 'postgres') return this.source.transaction(work);
+    return this.queue.isInside()
+      ? work(this.source.manager)
+      : this.queue.run(() => this.source.transaction(work));
+  }
+
+  /** Ends when every queued write has ended. */
+  idle(): Promise<void> {
+    return this.queue.idle();
+  }
+
+  private inTurn<T>(attempt: () => Promise<T>): Promise<T> {
+    return this.source.options.type === 'postgres' ? this.withRetry(attempt) : this.queue.run(attempt);
+  }
+
+  private async withRetry<T>(attempt: () => Promise<T>): Promise<T> {
+    for (let tries = 1; ; tries += 1) {
+      try {
+        return await attempt();
+      } catch (error) {
+        if (!isSerializationFailure(error) || tries >= RETRIES) throw error;
+        await new Promise((resolve) => setTimeout(resolve, tries * tries * 2));
+      }
+    }
+  }
+
+  private async attempt<T>(
+    visit: Visit,
+    work: (writing: Writing) => Promise<T>,
+    undoes?: string,
+  ): Promise<Done<T>> {
+    const level = this.source.options.type === 'postgres' ? 'SERIALIZABLE' : undefined;
+    const inside = async (manager: DataSource['manager']): Promise<Done<T>> => {
+      const act = new ActInTheMaking(manager, visit, this.clock.now(), () =>
+        uuidVersion7(this.clock.ticks()),
+      );
+      if (undoes) act.undoing(undoes);
+      if (visit.once && !this.claimed.has(visit.once)) await this.claim(manager, visit.once);
+      const value = await this.open.run(act, () => work(act));
+      return { value, act: await act.close() };
+    };
+    const done = await (level ? this.source.transaction(level, inside) : this.source.transaction(inside));
+    if (visit.once) this.claimed.add(visit.once);
+    return done;
+  }
+
+  private async claim(manager: DataSource['manager'], once: NonNullable<Visit['once']>): Promise<void> {
+    if (await manager.findOneBy(OnceRow, { id: once.key })) throw new AlreadyDone(once.key);
+    await manager.insert(OnceRow, {
+      id: once.key,
+      fingerprint: once.fingerprint,
+      at: this.clock.now(),
+      status: null,
+      location: null,
+      body: null,
+    });
+  }
+}

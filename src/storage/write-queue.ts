@@ -1,0 +1,30 @@
+import { AsyncLocalStorage } from 'node:async_hooks';
+
+/**
+ * First in, first out: one write at a time. TypeORM gives SQLite one connection, and two overlapping transactions on it
+ * destroy each other (test/storage/write-queue.test.ts shows it).
+ */
+export class WriteQueue {
+  private last: Promise<unknown> = Promise.resolve();
+  private readonly inside = new AsyncLocalStorage<true>();
+
+  /** Is the caller already inside a queued write? Waiting for the queue there would wait for ever. */
+  isInside(): boolean {
+    return this.inside.getStore() === true;
+  }
+
+  /** Runs the work when all earlier work has ended, well or badly. */
+  run<T>(work: () => Promise<T>): Promise<T> {
+    const turn = this.last.then(
+      () => this.inside.run(true, work),
+      () => this.inside.run(true, work),
+    );
+    this.last = turn.catch(() => undefined);
+    return turn;
+  }
+
+  /** Ends when nothing is waiting any more. */
+  async idle(): Promise<void> {
+    await this.last;
+  }
+}
