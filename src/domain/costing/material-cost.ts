@@ -1,8 +1,8 @@
 import type { CurrencyCode } from '../kernel/currency.js';
 import { Decimal } from '../kernel/decimal.js';
 import { OutOfRange } from '../kernel/errors.js';
-import { Money } from '../kernel/money.js';
 import type { CostedMaterial, MaterialLine, WasteOf } from './cost-lines.js';
+import { roundOnce } from './round-once.js';
 
 /**
  * How much to buy so that, after waste, the needed quantity is left.
@@ -53,9 +53,9 @@ export const costMaterial = (
     material.wasteShare ?? new Decimal(0),
     material.wasteOf ?? wasteOf,
   );
-  const cost = Money.rounded(quantity.times(material.unitCost), currency);
+  const cost = roundOnce(quantity.times(material.unitCost), currency);
   const unit = chargedUnitCost(material);
-  const charged = Money.rounded(quantity.times(unit), currency);
+  const charged = roundOnce(quantity.times(unit), currency);
   return {
     name: material.name,
     netQuantity: material.quantity,

@@ -12,6 +12,7 @@ import {
   type OverheadPool,
   type PoolLine,
 } from './cost-lines.js';
+import { roundOnce } from './round-once.js';
 
 /** What a set of minutes costs: labour and machine by operation, overhead by pool. */
 export type TimeCost = {
@@ -63,7 +64,7 @@ export const overheadLines = (
 ): PoolLine[] =>
   pools.map((pool) => {
     const baseQuantity = baseQuantityOf(pool, bases);
-    return { ...pool, baseQuantity, amount: Money.rounded(baseQuantity.times(pool.rate), currency) };
+    return { ...pool, baseQuantity, amount: roundOnce(baseQuantity.times(pool.rate), currency) };
   });
 
 /**
@@ -87,10 +88,10 @@ export const costTime = (input: CostSheetInput, minutes: readonly Decimal[], mat
       mode: operation.mode,
       minutes: spent,
       perHour,
-      labour: Money.rounded(hours.times(perHour), currency),
+      labour: roundOnce(hours.times(perHour), currency),
       machine:
         operation.mode === MACHINE_MODE
-          ? Money.rounded(hours.times(machineRate), currency)
+          ? roundOnce(hours.times(machineRate), currency)
           : Money.zero(currency),
     };
   });

@@ -1,5 +1,6 @@
 import type { CostSheet } from '../costing/cost-lines.js';
 import { wholeLabour } from '../costing/cost-sheet.js';
+import { roundOnce } from '../costing/round-once.js';
 import { Decimal } from '../kernel/decimal.js';
 import { Invalid } from '../kernel/errors.js';
 import { Money } from '../kernel/money.js';
@@ -19,7 +20,7 @@ const RESIDUE = 20;
 
 const upToStep = (amount: Decimal, step: Money): Money => {
   const size = step.toDecimal();
-  return Money.rounded(
+  return roundOnce(
     amount.toDecimalPlaces(RESIDUE).div(size).toDecimalPlaces(RESIDUE).ceil().times(size),
     step.currency,
   );
@@ -76,11 +77,10 @@ export const netPrice = (
 
   const step = terms.roundTo ?? Money.ofMinor(1, currency);
   const stepped = upToStep(left.times(onNet), step);
-  const net = include === 'tax' ? Money.rounded(stepped.toDecimal().div(onNet), currency) : stepped;
-  const gross =
-    include === 'tax' ? stepped : net.plus(Money.rounded(net.toDecimal().times(taxShare), currency));
+  const net = include === 'tax' ? roundOnce(stepped.toDecimal().div(onNet), currency) : stepped;
+  const gross = include === 'tax' ? stepped : net.plus(roundOnce(net.toDecimal().times(taxShare), currency));
 
-  const round = (amount: Decimal) => Money.rounded(amount, currency);
+  const round = (amount: Decimal) => roundOnce(amount, currency);
   const named: PriceStep[] = [
     { kind: 'cost', amount: sheet.cost },
     { kind: 'stash-uplift', amount: sheet.stashUplift },

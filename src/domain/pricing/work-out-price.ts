@@ -1,5 +1,6 @@
 import type { CostSheet } from '../costing/cost-lines.js';
 import { drawUpCostSheet, wholeLabour } from '../costing/cost-sheet.js';
+import { roundOnce } from '../costing/round-once.js';
 import { Decimal } from '../kernel/decimal.js';
 import { hoursOf } from '../kernel/minutes.js';
 import { Money } from '../kernel/money.js';
@@ -18,9 +19,7 @@ import type { ChanceOfLoss, PriceAnswer, PriceInput } from './price-terms.js';
  * @see test/domain/pricing/work-out-price.test.ts
  */
 export const earnedPerHour = (profit: Money, labour: Money, minutes: Decimal): Money | null =>
-  minutes.isZero()
-    ? null
-    : Money.rounded(profit.plus(labour).toDecimal().div(hoursOf(minutes)), profit.currency);
+  minutes.isZero() ? null : roundOnce(profit.plus(labour).toDecimal().div(hoursOf(minutes)), profit.currency);
 
 /** Priced minutes + what the profit buys at the average cost of a minute; null when a minute costs nothing. */
 const minutesUntilNothingIsLeft = (sheet: CostSheet, profit: Money): Decimal | null => {
