@@ -1,6 +1,7 @@
 import { ActRow } from '../history/act.row.js';
 import { ChangeRow } from '../history/change.row.js';
 import { OnceRow } from '../history/once.row.js';
+import { ClientRow } from './clients/client.row.js';
 import { AccountRow } from './house/account.row.js';
 import { ApiTokenRow } from './house/api-token.row.js';
 import { SeriesRow } from './house/series.row.js';
@@ -17,4 +18,5 @@ export const rows = [
   SignInSessionRow,
   ApiTokenRow,
   SeriesRow,
+  ClientRow,
 ];

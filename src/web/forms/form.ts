@@ -49,7 +49,7 @@ export const submit = async (
   again: (
     form: FormModel,
   ) => Promise<{ template: string; words: PageWords }> | { template: string; words: PageWords },
-  words: (present: Stale['present']) => Record<string, string> = () => ({}),
+  words: (present: Stale['present']) => Promise<Record<string, string>> | Record<string, string> = () => ({}),
 ): Promise<Reply> => {
   try {
     return await act();
@@ -60,7 +60,11 @@ export const submit = async (
     const present = error instanceof Stale ? error.present : undefined;
     const form: FormModel = {
       ...freshForm('', values),
-      ...(present ? { version: String(present.version), other: words(present) } : version ? { version } : {}),
+      ...(present
+        ? { version: String(present.version), other: await words(present) }
+        : version
+          ? { version }
+          : {}),
       errors: errorsOf(error),
       ...(error instanceof Asked ? { questions: [...error.questions] } : {}),
     };

@@ -38,11 +38,11 @@ export class OnceOnly {
    * @throws Conflict when it was carried out but its answer was lost
    */
   async run(once: OnceKey, act: () => Promise<unknown>): Promise<unknown> {
-    const earlier = this.underWay.get(once.key);
-    if (earlier) await earlier.catch(() => undefined);
-    const said = await this.firstAnswer(once);
-    if (said) return said;
-    const turn = this.carryOut(once, act);
+    const earlier = this.underWay.get(once.key) ?? Promise.resolve();
+    const turn = earlier.then(
+      () => this.firstOrAct(once, act),
+      () => this.firstOrAct(once, act),
+    );
     this.underWay.set(once.key, turn);
     try {
       return await turn;
@@ -51,11 +51,14 @@ export class OnceOnly {
     }
   }
 
-  private async carryOut(once: OnceKey, act: () => Promise<unknown>): Promise<unknown> {
+  private async firstOrAct(once: OnceKey, act: () => Promise<unknown>): Promise<unknown> {
+    const said = await this.firstAnswer(once);
+    if (said) return said;
     let result: unknown;
     try {
       result = await act();
     } catch (error) {
+      // Another server process on the same database was faster; its answer is about to be there.
       if (error instanceof AlreadyDone) return (await this.firstAnswer(once)) ?? Promise.reject(error);
       throw error;
     }
@@ -63,7 +66,7 @@ export class OnceOnly {
     return result;
   }
 
-  private async firstAnswer(once: OnceKey): Promise<Reply | undefined> {
+  private async firstAnswer(once: OnceKey, triesLeft = 20): Promise<Reply | undefined> {
     const row = await this.read.manager.findOneBy(OnceRow, { id: once.key });
     if (!row) return undefined;
     if (row.fingerprint !== once.fingerprint) {

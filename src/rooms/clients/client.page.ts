@@ -1,0 +1,74 @@
+import type { Client } from '../../domain/clients/client.js';
+import type { FormModel, Link } from '../../printing/templates/page-model.js';
+import type { PageOf } from '../../storage/books/client-book.js';
+import { freshForm } from '../../web/forms/form.js';
+import type { PageWords } from '../../web/reply.js';
+import { typedClient } from './client.form.js';
+
+export const clientsCrumb: Link = { text: 'Clients', href: '/clients' };
+export const clientUrl = (id: string): string => `/clients/${id}`;
+
+/** The list, and what was looked for in it. */
+export const clientListPage = (found: PageOf<Client>, asked: string, after: string): PageWords => ({
+  title: asked ? `Clients: ${asked}` : 'Clients',
+  room: 'clients',
+  asked,
+  found: {
+    caption: 'Clients by name',
+    quietCaption: true,
+    columns: [{ text: 'Name' }, { text: 'Number' }, { text: 'Reached at' }],
+    rows: found.items.map((client) => ({
+      cells: [
+        { text: client.name, href: clientUrl(client.id) },
+        { text: client.code },
+        { text: client.phone || client.email },
+      ],
+    })),
+  },
+  any: found.items.length > 0,
+  nobodyYet: found.items.length === 0 && !asked && !after,
+  pager: pagerOf(asked, after, found.next),
+});
+
+const pagerOf = (asked: string, after: string, next: string | undefined): Record<string, unknown> => {
+  const query = asked ? `q=${encodeURIComponent(asked)}&` : '';
+  return {
+    label: 'Clients',
+    ...(after ? { earlier: { text: 'From the beginning', href: `/clients?${query}` } } : {}),
+    ...(next ? { later: { text: 'Further on', href: `/clients?${query}after=${next}` } } : {}),
+  };
+};
+
+/** The form for a new client, or to correct one. */
+export const clientFormPage = (form: FormModel, client?: Client): { template: string; words: PageWords } => ({
+  template: 'clients/edit',
+  words: {
+    title: client ? `Correct ${client.name}` : 'New client',
+    room: 'clients',
+    crumbs: client ? [clientsCrumb, { text: client.name, href: clientUrl(client.id) }] : [clientsCrumb],
+    form: { ...form, action: client ? clientUrl(client.id) : '/clients' },
+    leave: { text: 'Leave without saving', href: client ? clientUrl(client.id) : '/clients' },
+  },
+});
+
+export const newClientForm = (): FormModel => freshForm('/clients');
+export const correctClientForm = (client: Client): FormModel =>
+  freshForm(clientUrl(client.id), typedClient(client), client.version);
+
+/** One client: who, how to reach them, and what hangs on them. */
+export const clientPage = (client: Client): PageWords => ({
+  title: client.name,
+  room: 'clients',
+  crumbs: [clientsCrumb],
+  id: client.id,
+  code: client.code,
+  facts: [
+    { label: 'Address', text: client.address },
+    { label: 'Country', text: client.country },
+    { label: 'Telephone', text: client.phone },
+    { label: 'Email', text: client.email },
+    { label: 'Tax number', text: client.taxNumber },
+    { label: 'Guardian', text: client.guardian },
+    { label: 'Notes', text: client.notes },
+  ].filter(({ text }) => text !== ''),
+});

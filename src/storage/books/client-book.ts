@@ -1,0 +1,101 @@
+import { type Client, foldForSearch } from '../../domain/clients/client.js';
+import { NotFound } from '../../domain/kernel/errors.js';
+import { ClientRow } from '../rows/clients/client.row.js';
+import type { Reading, Writing } from '../session.js';
+import { seriesBook } from './series-book.js';
+
+/** What people say about a client; the code is the studio's. */
+export type ClientWords = Omit<Client, 'id' | 'version' | 'code'>;
+
+/** A page of a list, by key. */
+export type PageOf<T> = { readonly items: readonly T[]; readonly next: string | undefined };
+
+/** The book of clients. */
+export const clientBook = {
+  /** @throws NotFound */
+  async one(reading: Reading, id: string): Promise<Client> {
+    const row = await reading.manager.findOneBy(ClientRow, { id });
+    if (!row) throw new NotFound('client');
+    return clientOf(row);
+  },
+
+  /**
+   * Clients whose name, code, phone or email hold every word asked for, by name.
+   *
+   * @param after the last key of the page before
+   */
+  async find(reading: Reading, asked: string, limit = 20, after = ''): Promise<PageOf<Client>> {
+    const query = reading.manager
+      .createQueryBuilder(ClientRow, 'client')
+      .orderBy('client.folded')
+      .addOrderBy('client.id');
+    foldForSearch(asked)
+      .split(' ')
+      .filter((word) => word !== '')
+      .slice(0, 8)
+      .forEach((word, index) => {
+        const pattern = `%${word.replace(/[\\%_]/g, '\\$&')}%`;
+        query.andWhere(`client.folded LIKE :word${index} ESCAPE '\\'`, { [`word${index}`]: pattern });
+      });
+    if (after) {
+      const last = await reading.manager.findOneBy(ClientRow, { id: after });
+      if (last) {
+        query.andWhere('(client.folded > :folded OR (client.folded = :folded AND client.id > :id))', {
+          folded: last.folded,
+          id: last.id,
+        });
+      }
+    }
+    const rows = await query.take(limit + 1).getMany();
+    return {
+      items: rows.slice(0, limit).map(clientOf),
+      next: rows.length > limit ? rows[limit - 1]?.id : undefined,
+    };
+  },
+
+  async count(reading: Reading): Promise<number> {
+    return reading.manager.count(ClientRow);
+  },
+
+  async add(writing: Writing, words: ClientWords): Promise<Client> {
+    const code = `C-${String(await seriesBook.take(writing, 'client')).padStart(4, '0')}`;
+    const id = writing.newId();
+    return clientOf(await writing.insert(ClientRow, { id, code, ...columnsOf(words, code) }));
+  },
+
+  /** @throws Stale when somebody corrected it meanwhile */
+  async correct(writing: Writing, id: string, words: ClientWords, seen?: number): Promise<Client> {
+    const { code } = await this.one(writing, id);
+    return clientOf(await writing.update(ClientRow, id, columnsOf(words, code), seen));
+  },
+};
+
+const clientOf = (row: ClientRow): Client => ({
+  id: row.id,
+  version: row.version,
+  code: row.code,
+  name: row.name,
+  address: row.address,
+  country: row.country,
+  email: row.email,
+  phone: row.phone,
+  taxNumber: row.tax_number,
+  notes: row.notes,
+  isChild: row.is_child,
+  birthDate: row.birth_date ?? undefined,
+  guardian: row.guardian,
+});
+
+const columnsOf = (words: ClientWords, code: string): Omit<ClientRow, 'id' | 'version' | 'code'> => ({
+  name: words.name,
+  folded: foldForSearch([words.name, code, words.email, words.phone.replace(/[\s()-]/g, '')].join(' ')),
+  address: words.address,
+  country: words.country,
+  email: words.email,
+  phone: words.phone,
+  tax_number: words.taxNumber,
+  notes: words.notes,
+  is_child: words.isChild,
+  birth_date: words.birthDate ?? null,
+  guardian: words.guardian,
+});

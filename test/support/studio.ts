@@ -1,0 +1,111 @@
+import { randomUUID } from 'node:crypto';
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { NestFastifyApplication } from '@nestjs/platform-fastify';
+import { readConfig } from '../../src/app/config.js';
+import { createApp } from '../../src/app/create-app.js';
+import { Door } from '../../src/app/sign-in/door.js';
+import { secretHash } from '../../src/app/sign-in/secrets.js';
+import { newStudio } from '../../src/domain/house/new-studio.js';
+import { accountBook } from '../../src/storage/books/account-book.js';
+import { studioBook } from '../../src/storage/books/studio-book.js';
+import { ReadSide } from '../../src/storage/read-side.js';
+import type { Visit } from '../../src/storage/session.js';
+import { UnitOfWork } from '../../src/storage/unit-of-work.js';
+import { StillClock } from './still-clock.js';
+
+export const OWNER = { name: 'Odalys Fenwright', passphrase: 'thimble wax needle chalk' };
+
+type Answer = { status: number; headers: Record<string, unknown>; text: string; json: () => any };
+
+/** A whole studio on a temporary file, asked over HTTP (without a socket unless `listen` is called). */
+export type TestStudio = {
+  app: NestFastifyApplication;
+  clock: StillClock;
+  unit: UnitOfWork;
+  read: ReadSide;
+  visit: Visit;
+  cookie: string;
+  token: string;
+  get(url: string, headers?: Record<string, string>): Promise<Answer>;
+  post(url: string, fields: Record<string, string>, headers?: Record<string, string>): Promise<Answer>;
+  api(method: string, url: string, body?: unknown, headers?: Record<string, string>): Promise<Answer>;
+  /** Opens a socket; answers the address. */
+  listen(): Promise<string>;
+  close(): Promise<void>;
+};
+
+/** @param environment e.g. DATABASE_URL, to run the same studio on PostgreSQL */
+export const openTestStudio = async (environment: Record<string, string> = {}): Promise<TestStudio> => {
+  const folder = mkdtempSync(join(tmpdir(), 'bastings-'));
+  const clock = new StillClock();
+  const config = readConfig({ DATA_DIR: folder, PORT: '0', TIME_ZONE: 'Europe/Dublin', ...environment });
+  const app = await createApp(config, clock);
+  await app.init();
+  await app.getHttpAdapter().getInstance().ready();
+  const [door, unit, read] = [app.get(Door), app.get(UnitOfWork), app.get(ReadSide)];
+  const ownerId = await door.addOwner(OWNER.name, OWNER.passphrase);
+  const visit: Visit = { who: { id: ownerId, name: OWNER.name } };
+  const token = `test-token-${randomUUID()}`;
+  await unit.write(visit, async (writing) => {
+    await studioBook.open(
+      writing,
+      newStudio({ name: 'Quillmere Workroom', maker: OWNER.name, zone: config.zone }),
+    );
+    await accountBook.addToken(writing, { accountId: ownerId, name: 'tests', secretHash: secretHash(token) });
+    writing.says('Opened the studio', 'house');
+  });
+  const cookie = `bastings=${await door.signIn(OWNER.name, OWNER.passphrase, '127.0.0.1')}`;
+
+  const ask = async (
+    method: string,
+    url: string,
+    headers: Record<string, string>,
+    payload?: string,
+  ): Promise<Answer> => {
+    const answer = await app.inject({
+      method: method as 'GET',
+      url,
+      headers,
+      ...(payload === undefined ? {} : { payload }),
+    });
+    return {
+      status: answer.statusCode,
+      headers: answer.headers,
+      text: answer.payload,
+      json: () => JSON.parse(answer.payload),
+    };
+  };
+  const form = {
+    'content-type': 'application/x-www-form-urlencoded',
+    'sec-fetch-site': 'same-origin',
+    cookie,
+  };
+  return {
+    app,
+    clock,
+    unit,
+    read,
+    visit,
+    cookie,
+    token,
+    get: (url, headers = {}) => ask('GET', url, { cookie, ...headers }),
+    post: (url, fields, headers = {}) =>
+      ask('POST', url, { ...form, ...headers }, new URLSearchParams(fields).toString()),
+    api: (method, url, body, headers = {}) => {
+      const json: Record<string, string> = body === undefined ? {} : { 'content-type': 'application/json' };
+      const payload = body === undefined ? undefined : JSON.stringify(body);
+      return ask(method, url, { authorization: `Bearer ${token}`, ...json, ...headers }, payload);
+    },
+    listen: async () => {
+      await app.listen(0, '127.0.0.1');
+      const at = app.getHttpServer().address();
+      return `http://127.0.0.1:${typeof at === 'object' && at ? at.port : 0}`;
+    },
+    close: async () => {
+      await app.close();
+      rmSync(folder, { recursive: true, force: true });
+    },
+  };
+};
