@@ -33,12 +33,12 @@ export const pageRule = (sheet: Sheet): string => {
   const { size, margin, text } = measures[sheet.format];
   const face = `font:400 ${text} "Source Serif 4",serif;color:#000`;
   const head = sheet.headWords
-    ? `@top-left{content:${cssString(sheet.headWords)};${face};vertical-align:middle;white-space:nowrap}`
+    ? `@top-left{content:${cssString(sheet.headWords)};${face};vertical-align:middle}`
     : '';
   return [
     `@page{size:${size};margin:${margin};${head}`,
     `@bottom-left{content:${cssString(sheet.footerWords ?? '')};${face};padding-top:5mm;vertical-align:top}`,
-    `@bottom-right{content:counter(page) " of " counter(pages);${face};padding-top:5mm;vertical-align:top}}`,
+    `@bottom-right{content:counter(page) " of " counter(pages);${face};white-space:nowrap;padding-top:5mm;vertical-align:top}}`,
     '@page:first{@top-left{content:none}}',
   ].join('');
 };

@@ -16,7 +16,11 @@ const strong: Face = { family: 'Source Serif 4', weight: 600, style: 'normal' };
 const figures: Face = { family: 'Source Sans 3', weight: 400, style: 'normal' };
 const strongFigures: Face = { family: 'Source Sans 3', weight: 600, style: 'normal' };
 
-const joined = (...words: string[]): string => words.filter(Boolean).join(' · ');
+/** Words for a margin: there is one line to stand on, and the paper itself says them in full. */
+const joined = (...words: string[]): string => {
+  const line = [...words.filter(Boolean).join(' · ')];
+  return line.length > 110 ? `${line.slice(0, 109).join('')}…` : line.join('');
+};
 
 /** Turns page models of words into papers: template, style and faces in one piece. */
 export class Stationery {
@@ -35,7 +39,11 @@ export class Stationery {
     checkedLetterhead(quote.letterhead);
     const name = joined(`${quote.title} ${quote.number}`, `version ${quote.version}`);
     return {
-      html: this.dressed('quote', quote, [text, italic, strong]),
+      html: this.dressed('quote', { ...quote, documentTitle: `${quote.title} ${quote.number}` }, [
+        text,
+        italic,
+        strong,
+      ]),
       sheet: {
         format,
         headWords: joined(quote.letterhead.studio, name),
