@@ -76,8 +76,12 @@ export class OnceOnly {
         'once-key-reused',
       );
     }
-    if (row.status === null)
-      throw new Conflict('This was already done; it was not done a second time.', 'already-done');
+    if (row.status === null) {
+      if (triesLeft === 0)
+        throw new Conflict('This was already done; it was not done a second time.', 'already-done');
+      await new Promise((resolve) => setTimeout(resolve, 50));
+      return this.firstAnswer(once, triesLeft - 1);
+    }
     if (row.body !== null) {
       return answer(
         JSON.parse(row.body),
