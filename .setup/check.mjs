@@ -3,7 +3,7 @@ import { runStill, seconds, stillSteps } from './checks/steps.mjs';
 import { inWords, readTally } from './checks/tally.mjs';
 import { findPostgres, startPostgres } from './postgres/server.mjs';
 import { prepare } from './prepare.mjs';
-import { inRoot, runTool } from './run.mjs';
+import { endWithParent, inRoot, runTool } from './run.mjs';
 
 const begun = performance.now();
 const table = [];
@@ -81,6 +81,7 @@ async function tests(filter, env) {
   }
 }
 
+endWithParent();
 const { env, stop } = await setUp();
 const failed = await still();
 const tally = failed.length === 0 ? await tests(process.argv.slice(2), env) : null;

@@ -1,6 +1,7 @@
 import { createServer } from 'node:net';
 import { buildIfStale, runMain } from './build.mjs';
 import { prepare } from './prepare.mjs';
+import { endWithParent } from './run.mjs';
 
 const say = (line) => process.stdout.write(`${line}\n`);
 
@@ -18,6 +19,7 @@ async function firstFreePort(from, host) {
   throw new Error(`No free port between ${from} and ${from + 99}. Choose one: PORT=8080 npm run demo`);
 }
 
+endWithParent();
 try {
   await prepare({ say, browser: true });
   await buildIfStale({ say });

@@ -61,3 +61,15 @@ export function runNpm(args, options) {
 
 /** What a package registry answers may carry its address; people need the reason, not the address. */
 export const withoutAddresses = (text) => text.replace(/\bhttps?:\/\/[^\s'")]+/g, '(address left out)');
+
+/** Asked to end, npm ends its shell and forgets what runs in it. So whatever npm started watches its parent. */
+export function endWithParent() {
+  if (!process.env.npm_lifecycle_event) return;
+  const parent = process.ppid;
+  const watch = setInterval(() => {
+    if (process.ppid === parent) return;
+    clearInterval(watch);
+    process.kill(process.pid, 'SIGTERM');
+  }, 500);
+  watch.unref();
+}

@@ -1,8 +1,10 @@
 import { buildIfStale, runMain } from './build.mjs';
 import { isInstalled, prepare } from './prepare.mjs';
+import { endWithParent } from './run.mjs';
 
 const say = (line) => process.stdout.write(`${line}\n`);
 
+endWithParent();
 try {
   if (!isInstalled()) await prepare({ say });
   await buildIfStale({ say });
