@@ -115,6 +115,18 @@ describe('a browser that fails', () => {
     await printer.close();
   });
 
+  it('is replaced when it dies under two papers, and both are printed', async () => {
+    const printer = new PdfPrinter();
+    await printer.print(paper('one'), a4);
+    const long = paper('<p>a line of a long paper</p>'.repeat(4000));
+    const both = Promise.all([printer.print(long, a4), printer.print(long, a4)]);
+    process.kill((await printer.pid()) ?? 0, 'SIGKILL');
+    for (const bytes of await both) {
+      expect((await readPdf(bytes)).pages.join('').match(/a line of/g)).toHaveLength(4000);
+    }
+    await printer.close();
+  });
+
   it('is replaced when it hangs, and says so', async () => {
     const printer = new PdfPrinter({ timeLimit: 2500 });
     await printer.print(paper('one'), a4);
