@@ -3,13 +3,14 @@ import path from 'node:path';
 
 export const root = path.resolve(import.meta.dirname, '../..');
 
-/** What tools leave behind, what a studio keeps, and what git writes: none of it is source. */
-const notOurs = new Set(['node_modules', 'dist', '.cache', '.git', 'studio', 'demo-studio', 'backups']);
+/** What tools leave behind, what git writes, and what a studio keeps: none of it is source. */
+const leftovers = new Set(['node_modules', 'dist', '.cache', '.git']);
+const kept = new Set(['data/studio', 'data/demo-studio', 'data/backups']);
 
 const walk = (folder: string): string[] =>
   readdirSync(path.join(root, folder), { withFileTypes: true }).flatMap((entry) => {
     const name = path.posix.join(folder, entry.name);
-    if (notOurs.has(entry.name)) return [];
+    if (leftovers.has(entry.name) || kept.has(name)) return [];
     return entry.isDirectory() ? walk(name) : [name];
   });
 
