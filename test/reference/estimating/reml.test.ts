@@ -76,8 +76,8 @@ describe('with the priors switched off the fit is REML', () => {
     // 45 at-bats of 18 players, then the rest of the season. Factor .209, squared errors 17.56 and 5.01.
     const hits = [18, 17, 16, 15, 14, 14, 13, 12, 11, 11, 10, 10, 10, 10, 10, 9, 8, 7];
     const later = [
-      0.346, 0.298, 0.276, 0.222, 0.273, 0.27, 0.263, 0.21, 0.269, 0.23, 0.264, 0.256, 0.303, 0.264, 0.226, 0.285,
-      0.316, 0.2,
+      0.346, 0.298, 0.276, 0.222, 0.273, 0.27, 0.263, 0.21, 0.269, 0.23, 0.264, 0.256, 0.303, 0.264, 0.226,
+      0.285, 0.316, 0.2,
     ];
     const arc = (share: number) => Math.sqrt(45) * Math.asin(2 * share - 1);
     const x = hits.map((h) => arc(h / 45));

@@ -38,6 +38,19 @@ export const shuffled = (n: number, seed: number): Uint16Array => {
   return order;
 };
 
+const orders = new Map<number, Uint16Array>();
+
+/** `shuffled`, remembered: the same few hundred orders serve every forecast. */
+export const order = (n: number, seed: number): Uint16Array => {
+  const key = seed * 65_536 + n;
+  const known = orders.get(key);
+  if (known) return known;
+  const fresh = shuffled(n, seed);
+  if (orders.size > 600) orders.clear();
+  orders.set(key, fresh);
+  return fresh;
+};
+
 /**
  * n values that stand for a Student t: the middle of each of n equally likely strata, in rising order.
  *
@@ -54,4 +67,18 @@ export const strata = (n: number, nu: number): Float64Array => {
     values[n - 1 - i] = -value;
   }
   return values;
+};
+
+const tables = new Map<string, Float64Array>();
+
+/** `strata`, remembered, with degrees of freedom to three digits. */
+export const strataOf = (n: number, nu: number): Float64Array => {
+  const rounded = Math.min(2000, Number(Math.max(2.1, nu).toPrecision(3)));
+  const key = `${n} ${rounded}`;
+  const known = tables.get(key);
+  if (known) return known;
+  const fresh = strata(n, rounded);
+  if (tables.size > 200) tables.clear();
+  tables.set(key, fresh);
+  return fresh;
 };

@@ -1,0 +1,112 @@
+import { order, strataOf } from '../chance/draws.js';
+import { quickStudentQuantile, studentChance } from '../chance/student.js';
+import { type Joint, ownSpread } from './joint.js';
+
+/** How many draws stand for a total. */
+export const DRAWS = 4096;
+const MOST_FACTORS = 12;
+
+/** Standard values of a quantity that is known to lie above c, one per draw, each from its own stratum. */
+const cutOff = (c: (draw: number) => number, degrees: number, draws: number, seed: number): Float64Array => {
+  const place = order(draws, seed);
+  const values = new Float64Array(draws);
+  let [last, above] = [Number.NaN, 1];
+  for (let d = 0; d < draws; d += 1) {
+    const edge = c(d);
+    if (edge !== last) {
+      above = Math.max(1e-290, studentChance(-edge, degrees));
+      last = edge;
+    }
+    const u = (place[d]! + 0.5) / draws;
+    values[d] = Math.max(edge, -quickStudentQuantile((1 - u) * above, degrees));
+  }
+  return values;
+};
+
+/**
+ * Sums of operations by stratified draws: every shared factor and every operation's own noise is cut into as many
+ * equally likely strata as there are draws, and shuffled by a fixed seed. Operations under way come first, cut off
+ * below at what they have taken, and the rest follow from them.
+ *
+ * @param joint the forecast of the operations that are not finished
+ * @param soFar minutes so far of each; 0 where not begun
+ * @param groups for each sum wanted, the share of each operation in it
+ * @param sharedDegrees degrees of freedom of what is shared
+ * @param draws how many, up to 65,536
+ * @returns for each group its sums, rising
+ * @see McKay, Beckman and Conover, "A Comparison of Three Methods for Selecting Values of Input Variables",
+ *   Technometrics 21 (1979); test/reference/estimating/totals.test.ts
+ */
+export const drawSums = (
+  joint: Joint,
+  soFar: readonly number[],
+  groups: readonly (readonly number[])[],
+  sharedDegrees: number,
+  draws = DRAWS,
+): Float64Array[] => {
+  const n = joint.size;
+  const Q = Float64Array.from(joint.shared);
+  const noise = [...joint.noise];
+  const factors: { column: Float64Array; z: Float64Array }[] = [];
+  const takeOut = (column: Float64Array) => {
+    for (let i = 0; i < n; i += 1) for (let j = 0; j < n; j += 1) Q[i * n + j]! -= column[i]! * column[j]!;
+  };
+  const silence = (at: number) => {
+    for (let i = 0; i < n; i += 1) {
+      Q[i * n + at] = 0;
+      Q[at * n + i] = 0;
+    }
+  };
+  soFar.forEach((minutes, i) => {
+    if (minutes <= 0) return;
+    const spread = Math.sqrt(Math.max(1e-12, Q[i * n + i]! + noise[i]!));
+    const column = Float64Array.from({ length: n }, (_, j) => Q[j * n + i]! / spread);
+    const before = [...factors];
+    const edge = Math.log(minutes / joint.planned[i]!) - joint.means[i]!;
+    const c = (d: number) =>
+      before.reduce((left, { column: earlier, z }) => left - earlier[i]! * z[d]!, edge) / spread;
+    const z = cutOff(c, ownSpread(joint, i).degrees, draws, 500 + i);
+    takeOut(column);
+    silence(i);
+    column[i] = spread;
+    noise[i] = 0;
+    factors.push({ column, z });
+  });
+  const table = strataOf(draws, sharedDegrees);
+  let whole = 0;
+  for (let i = 0; i < n; i += 1) whole += Math.max(0, Q[i * n + i]!);
+  for (let f = 0; f < MOST_FACTORS; f += 1) {
+    let pivot = 0;
+    for (let i = 1; i < n; i += 1) if (Q[i * n + i]! > Q[pivot * n + pivot]!) pivot = i;
+    const top = Q[pivot * n + pivot]!;
+    if (!(top > 1e-6 * whole) || top <= 0) break;
+    const column = Float64Array.from({ length: n }, (_, j) => Q[j * n + pivot]! / Math.sqrt(top));
+    takeOut(column);
+    silence(pivot);
+    const place = order(draws, f);
+    factors.push({ column, z: Float64Array.from(place, (stratum) => table[stratum]!) });
+  }
+  const sums = groups.map(() => new Float64Array(draws));
+  const y = new Float64Array(draws);
+  for (let j = 0; j < n; j += 1) {
+    y.fill(joint.means[j]!);
+    for (const { column, z } of factors) {
+      const weight = column[j]!;
+      if (weight !== 0) for (let d = 0; d < draws; d += 1) y[d]! += weight * z[d]!;
+    }
+    const spread = Math.sqrt(noise[j]! === 0 ? 0 : noise[j]! + Math.max(0, Q[j * n + j]!));
+    if (spread > 0) {
+      const own = strataOf(draws, joint.noiseDegrees[j]!);
+      const place = order(draws, 20 + j);
+      for (let d = 0; d < draws; d += 1) y[d]! += spread * own[place[d]!]!;
+    }
+    for (let d = 0; d < draws; d += 1)
+      y[d] = Math.max(soFar[j]!, joint.planned[j]! * Math.exp(Math.min(600, y[d]!)));
+    groups.forEach((shares, g) => {
+      const share = shares[j]!;
+      const sum = sums[g]!;
+      if (share > 0) for (let d = 0; d < draws; d += 1) sum[d]! += share * y[d]!;
+    });
+  }
+  return sums.map((sum) => sum.sort());
+};
