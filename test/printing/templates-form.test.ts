@@ -81,6 +81,10 @@ describe('a field', () => {
     for (const part of ['error', 'other', 'question']) expect(html).toContain(`id="field-name-${part}"`);
   });
 
+  it('says nothing of what others saved where it is the same', () => {
+    expect(textField({ other: { name: 'Corvin' } })).not.toContain('someone else');
+  });
+
   it('never gives a passphrase back', () => {
     const html = templates.renderBare('components/text-field', {
       form,

@@ -20,7 +20,9 @@ export const fieldOf = (form: FormModel, name: string, hasHint: boolean): Field 
   const id = fieldId(form, name);
   const error = form.errors.find((each) => each.field === name)?.text;
   const question = form.questions?.find((each) => each.field === name);
-  const other = form.other?.[name];
+  const value = form.values[name] ?? '';
+  const others = form.other?.[name];
+  const other = others === value ? undefined : others;
   const said = [
     hasHint && 'hint',
     error !== undefined && 'error',
@@ -30,7 +32,7 @@ export const fieldOf = (form: FormModel, name: string, hasHint: boolean): Field 
   return {
     name,
     id,
-    value: form.values[name] ?? '',
+    value,
     error,
     other,
     question,

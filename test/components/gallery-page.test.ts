@@ -1,0 +1,73 @@
+import { AxePuppeteer } from '@axe-core/puppeteer';
+import { afterAll, beforeAll, expect, it } from 'vitest';
+import { galleryOf } from '../../src/printing/templates/gallery.js';
+import { Templates } from '../../src/printing/templates/templates.js';
+import { Stand } from './stand.js';
+
+const gallery = new Templates('templates').render('house/gallery', {
+  title: 'Gallery',
+  room: 'bench',
+  studio: 'Quillmere Workroom',
+  signedInAs: 'Odalys Fenwright',
+  nonce: 'n1',
+  exhibits: galleryOf('templates'),
+});
+
+let stand: Stand;
+beforeAll(async () => {
+  stand = await Stand.open(() => ({ html: gallery }));
+});
+afterAll(() => stand.close());
+
+// The rules of axe-core for WCAG 2.0 to 2.2, levels A and AA, and its best practices.
+const rules = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
+
+it.each([
+  [1280, 'light'],
+  [1280, 'dark'],
+  [360, 'light'],
+  [360, 'dark'],
+] as const)('an audit at %i px, %s, finds nothing', async (width, scheme) => {
+  const tab = await stand.page('/', width, scheme);
+  const { violations, passes } = await new AxePuppeteer(tab).withTags(rules).analyze();
+  expect(passes.length).toBeGreaterThan(20);
+  expect(violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`)).toEqual([]);
+  await tab.close();
+});
+
+it.each([320, 360, 1280])('nothing runs off the page at %i px', async (width) => {
+  const tab = await stand.page('/', width);
+  expect(await tab.evaluate('document.documentElement.scrollWidth')).toBe(width);
+  await tab.close();
+});
+
+it('leaves room for a thimble: every control at least 44 px, at the bench 56 px', async () => {
+  const tab = await stand.page('/', 360);
+  const small =
+    await tab.evaluate(`[...document.querySelectorAll('main button, main .button, main input:not([type=hidden], [type=checkbox], [type=radio]), main select, main textarea, main .tick')]
+    .filter((each) => each.getBoundingClientRect().height < 56).map((each) => each.outerHTML)`);
+  const rooms =
+    await tab.evaluate(`[...document.querySelectorAll('.rooms a, .find input, .find button, .foot button')]
+    .filter((each) => each.getBoundingClientRect().height < 44).map((each) => each.outerHTML)`);
+  expect(small).toEqual([]);
+  expect(rooms).toEqual([]);
+  await tab.close();
+});
+
+it('asks nothing of anyone else, and the content security policy has nothing to say', async () => {
+  const tab = await stand.page('/');
+  const said: string[] = [];
+  const asked: string[] = [];
+  tab.on('console', (message) => ['error', 'warn'].includes(message.type()) && said.push(message.text()));
+  tab.on('pageerror', (error) => said.push(String(error)));
+  tab.on('request', (request) => asked.push(request.url()));
+  await tab.reload({ waitUntil: 'networkidle0' });
+  expect(said).toEqual([]);
+  expect(asked.length).toBeGreaterThan(10);
+  expect(asked.filter((url) => !url.startsWith(stand.address))).toEqual([]);
+  const fonts: unknown = await tab.evaluate(
+    '[...document.fonts].filter((face) => face.status === "loaded").length',
+  );
+  expect(fonts).toBeGreaterThanOrEqual(3);
+  await tab.close();
+});
