@@ -7,26 +7,35 @@ import sqlite3 from 'sqlite3';
  */
 class GuardedDatabase extends sqlite3.Database {
   override run(sql: string, ...rest: unknown[]): this {
-    const statement = sql === 'BEGIN TRANSACTION' ? 'BEGIN IMMEDIATE' : sql;
-    return super.run(statement, ...(refuseUnstorable(rest) as []));
+    return super.run(lockingAtOnce(sql), ...(refuseUnstorable(rest) as []));
   }
 
   override all(sql: string, ...rest: unknown[]): this {
-    return super.all(sql, ...(refuseUnstorable(rest) as []));
+    return super.all(lockingAtOnce(sql), ...(refuseUnstorable(rest) as []));
   }
 }
 
+// Which of its two verbs TypeORM uses for a statement depends on the statement and on TypeORM's release.
+const lockingAtOnce = (sql: string): string => (sql === 'BEGIN TRANSACTION' ? 'BEGIN IMMEDIATE' : sql);
+
 const refuseUnstorable = (rest: unknown[]): unknown[] => {
-  const parameters = Array.isArray(rest[0]) ? rest[0] : [];
-  for (const value of parameters) {
+  for (const value of Array.isArray(rest[0]) ? rest[0] : []) {
     if (typeof value === 'bigint' || value === undefined || value instanceof Date) {
       throw new TypeError(
         'A bigint, a Date or undefined cannot be stored: it would be kept wrongly without a word.',
       );
     }
+    if (typeof value === 'number' && !isExact(value)) {
+      throw new TypeError(
+        'This number cannot be stored: it is none, or too large to be read back as it was written.',
+      );
+    }
   }
   return rest;
 };
+
+const isExact = (value: number): boolean =>
+  Number.isFinite(value) && (!Number.isInteger(value) || Number.isSafeInteger(value));
 
 /** What TypeORM expects of a `driver`: the sqlite3 module with our Database in it. */
 export const guardedSqlite = {
