@@ -128,7 +128,7 @@ describe('a browser that fails', () => {
   });
 
   it('is replaced when it hangs, and says so', async () => {
-    const printer = new PdfPrinter({ timeLimit: 2500 });
+    const printer = new PdfPrinter({ timeLimit: 6000 });
     await printer.print(paper('one'), a4);
     const first = (await printer.pid()) ?? 0;
     process.kill(first, 'SIGSTOP');
