@@ -4,7 +4,6 @@ import { type Joint, ownSpread } from './joint.js';
 
 /** How many draws stand for a total. */
 export const DRAWS = 4096;
-const MOST_FACTORS = 12;
 
 /** Standard values of a quantity that is known to lie above c, one per draw, each from its own stratum. */
 const cutOff = (c: (draw: number) => number, degrees: number, draws: number, seed: number): Float64Array => {
@@ -25,7 +24,7 @@ const cutOff = (c: (draw: number) => number, degrees: number, draws: number, see
 
 /**
  * Sums of operations by stratified draws: every shared factor and every operation's own noise is cut into as many
- * equally likely strata as there are draws, and shuffled by a fixed seed. Operations under way come first, cut off
+ * equally likely strata as there are draws, and shuffled by a fixed seed. Factors lie along the sums that are wanted. Operations under way come first, cut off
  * below at what they have taken, and the rest follow from them.
  *
  * @param joint the forecast of the operations that are not finished
@@ -72,32 +71,43 @@ export const drawSums = (
     noise[i] = 0;
     factors.push({ column, z });
   });
+  // What no other operation shares goes to the operation itself; the rest is taken out along the sums that are wanted,
+  // so that each of them is stratified along its own direction.
+  for (let i = 0; i < n; i += 1) {
+    let most = 0;
+    for (let j = 0; j < n; j += 1) if (j !== i) most = Math.max(most, Q[i * n + j]!);
+    const own = Math.max(0, Q[i * n + i]! - most);
+    if (noise[i]! > 0) noise[i]! += own;
+    Q[i * n + i]! -= own;
+  }
   const table = strataOf(draws, sharedDegrees);
-  let whole = 0;
-  for (let i = 0; i < n; i += 1) whole += Math.max(0, Q[i * n + i]!);
-  for (let f = 0; f < MOST_FACTORS; f += 1) {
-    let pivot = 0;
-    for (let i = 1; i < n; i += 1) if (Q[i * n + i]! > Q[pivot * n + pivot]!) pivot = i;
-    const top = Q[pivot * n + pivot]!;
-    if (!(top > 1e-6 * whole) || top <= 0) break;
-    const column = Float64Array.from({ length: n }, (_, j) => Q[j * n + pivot]! / Math.sqrt(top));
+  groups.forEach((shares, f) => {
+    const toward = shares.map((share, i) => share * joint.planned[i]! * Math.exp(joint.means[i]!));
+    const column = new Float64Array(n);
+    let whole = 0;
+    for (let i = 0; i < n; i += 1) {
+      for (let j = 0; j < n; j += 1) column[i]! += Q[i * n + j]! * toward[j]!;
+      whole += column[i]! * toward[i]!;
+    }
+    const size = toward.reduce((sum, weight) => sum + weight * weight, 0);
+    if (!(whole > 1e-6 * size)) return;
+    for (let i = 0; i < n; i += 1) column[i]! /= Math.sqrt(whole);
     takeOut(column);
-    silence(pivot);
     const place = order(draws, f);
     factors.push({ column, z: Float64Array.from(place, (stratum) => table[stratum]!) });
-  }
+  });
   const sums = groups.map(() => new Float64Array(draws));
   const y = new Float64Array(draws);
   for (let j = 0; j < n; j += 1) {
     y.fill(joint.means[j]!);
     for (const { column, z } of factors) {
       const weight = column[j]!;
-      if (weight !== 0) for (let d = 0; d < draws; d += 1) y[d]! += weight * z[d]!;
+      if (Math.abs(weight) > 1e-4) for (let d = 0; d < draws; d += 1) y[d]! += weight * z[d]!;
     }
-    const spread = Math.sqrt(noise[j]! === 0 ? 0 : noise[j]! + Math.max(0, Q[j * n + j]!));
+    const spread = Math.sqrt(noise[j]! > 0 ? noise[j]! + Math.max(0, Q[j * n + j]!) : 0);
     if (spread > 0) {
       const own = strataOf(draws, joint.noiseDegrees[j]!);
-      const place = order(draws, 20 + j);
+      const place = order(draws, 1000 + j);
       for (let d = 0; d < draws; d += 1) y[d]! += spread * own[place[d]!]!;
     }
     for (let d = 0; d < draws; d += 1)
