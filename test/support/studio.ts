@@ -9,9 +9,11 @@ import { Door } from '../../src/app/sign-in/door.js';
 import { secretHash } from '../../src/app/sign-in/secrets.js';
 import { newStudio } from '../../src/domain/house/new-studio.js';
 import { accountBook } from '../../src/storage/books/account-book.js';
+import { makingBook } from '../../src/storage/books/making-book.js';
 import { studioBook } from '../../src/storage/books/studio-book.js';
 import { ReadSide } from '../../src/storage/read-side.js';
 import type { Visit } from '../../src/storage/session.js';
+import { readStarter } from '../../src/storage/starter/read-starter.js';
 import { UnitOfWork } from '../../src/storage/unit-of-work.js';
 import { StillClock } from './still-clock.js';
 
@@ -53,6 +55,7 @@ export const openTestStudio = async (environment: Record<string, string> = {}): 
       writing,
       newStudio({ name: 'Quillmere Workroom', maker: OWNER.name, zone: config.zone }),
     );
+    await makingBook.bring(writing, await readStarter(join(import.meta.dirname, '../../data/starter')));
     await accountBook.addToken(writing, { accountId: ownerId, name: 'tests', secretHash: secretHash(token) });
     writing.says('Opened the studio', 'house');
   });

@@ -1,16 +1,9 @@
-import type {
-  Certainty,
-  DepositRule,
-  Overruns,
-  QuoteKind,
-  Studio,
-  TaxCategory,
-} from '../../domain/house/studio.js';
+import type { Overruns, QuoteKind, Studio, TaxCategory } from '../../domain/house/studio.js';
 import { Decimal } from '../../domain/kernel/decimal.js';
 import { NotFound } from '../../domain/kernel/errors.js';
-import { Money } from '../../domain/kernel/money.js';
 import { StudioRow } from '../rows/house/studio.row.js';
 import type { Reading, Writing } from '../session.js';
+import { pricingColumns, pricingOf } from './pricing-columns.js';
 
 const KEY = 'studio';
 
@@ -63,18 +56,7 @@ const studioOf = (row: StudioRow): Studio => ({
     reason: row.tax_reason,
     pricesInclude: row.prices_include as 'none' | 'tax',
   },
-  pricing: {
-    certainty: row.certainty as Certainty,
-    profitBasis: row.profit_basis as 'margin' | 'markup',
-    profitShare: new Decimal(row.profit_share),
-    handlingShare: new Decimal(row.handling_share),
-    minimumCharge: row.minimum_charge === null ? undefined : Money.ofMinor(row.minimum_charge, row.currency),
-    rushShare: new Decimal(row.rush_share),
-    rushOn: row.rush_on as 'labour' | 'price',
-    roundTo: Money.ofMinor(row.round_to, row.currency),
-    depositRule: row.deposit_rule as DepositRule,
-    depositShare: new Decimal(row.deposit_share),
-  },
+  pricing: pricingOf(row, row.currency),
   quotes: {
     series: row.quote_series,
     days: row.quote_days,
@@ -123,16 +105,7 @@ const columnsOf = ({
   commission_series: rest.commissionSeries,
   quote_days: quotes.days,
   quote_kind: quotes.kind,
-  certainty: pricing.certainty,
-  profit_basis: pricing.profitBasis,
-  profit_share: pricing.profitShare.toFixed(),
-  handling_share: pricing.handlingShare.toFixed(),
-  minimum_charge: pricing.minimumCharge?.minor ?? null,
-  rush_share: pricing.rushShare.toFixed(),
-  rush_on: pricing.rushOn,
-  round_to: pricing.roundTo.minor,
-  deposit_rule: pricing.depositRule,
-  deposit_share: pricing.depositShare.toFixed(),
+  ...pricingColumns(pricing),
   terms: quotes.terms,
   cloth_wording: quotes.clothWording,
   exclusions: quotes.exclusions,

@@ -38,7 +38,7 @@ export class House1764000000002 implements MigrationInterface {
           ...texts('quote_kind', 'certainty', 'profit_basis', 'profit_share', 'handling_share'),
           minimum_charge: 'minor?',
           ...texts('rush_share', 'rush_on'),
-          round_to: 'whole',
+          round_to: 'minor',
           ...texts('deposit_rule', 'deposit_share', 'terms', 'cloth_wording', 'exclusions'),
           fittings_included: 'whole',
           ...texts('overruns', 'sheet', 'accent'),

@@ -2,11 +2,18 @@ import { ActRow } from '../history/act.row.js';
 import { ChangeRow } from '../history/change.row.js';
 import { OnceRow } from '../history/once.row.js';
 import { ClientRow } from './clients/client.row.js';
+import { CommissionRow } from './commissions/commission.row.js';
+import { ExpenseLineRow } from './commissions/expense-line.row.js';
+import { GarmentRow } from './commissions/garment.row.js';
+import { MaterialLineRow } from './commissions/material-line.row.js';
+import { OperationRow } from './commissions/operation.row.js';
 import { AccountRow } from './house/account.row.js';
 import { ApiTokenRow } from './house/api-token.row.js';
 import { SeriesRow } from './house/series.row.js';
 import { SignInSessionRow } from './house/sign-in-session.row.js';
 import { StudioRow } from './house/studio.row.js';
+import { GarmentTypeRow } from './making/garment-type.row.js';
+import { KnownOperationRow } from './making/known-operation.row.js';
 
 /** Every table of the studio's data. */
 export const rows = [
@@ -19,4 +26,11 @@ export const rows = [
   ApiTokenRow,
   SeriesRow,
   ClientRow,
+  GarmentTypeRow,
+  KnownOperationRow,
+  CommissionRow,
+  GarmentRow,
+  OperationRow,
+  MaterialLineRow,
+  ExpenseLineRow,
 ];

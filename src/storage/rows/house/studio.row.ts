@@ -1,5 +1,5 @@
 import { Entity } from 'typeorm';
-import { Key, OptionalMinor, OptionalText, Text, Whole, YesNo } from '../columns.js';
+import { Key, Minor, OptionalMinor, OptionalText, Text, Whole, YesNo } from '../columns.js';
 
 /** The house itself: one row, `studio`. Every answer of the first run stands here and can be changed in House. */
 @Entity('studio')
@@ -52,7 +52,7 @@ export class StudioRow {
   @Text() rush_share!: string;
   @Text() rush_on!: string;
   /** Prices go up to a multiple of this many minor units. */
-  @Whole() round_to!: number;
+  @Minor() round_to!: number;
   /** `none`, `share` (of the price) or `materials-and-labour` (all materials and a share of labour). */
   @Text() deposit_rule!: string;
   @Text() deposit_share!: string;

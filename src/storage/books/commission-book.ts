@@ -1,0 +1,108 @@
+import { foldForSearch } from '../../domain/clients/client.js';
+import type { Commission } from '../../domain/commissions/commission.js';
+import { NotFound } from '../../domain/kernel/errors.js';
+import { Money } from '../../domain/kernel/money.js';
+import { numberSeries } from '../../domain/papers/numbering/number-series.js';
+import { CommissionRow } from '../rows/commissions/commission.row.js';
+import type { Reading, Writing } from '../session.js';
+import type { PageOf } from './client-book.js';
+import { pricingColumns, pricingOf } from './pricing-columns.js';
+import { seriesBook } from './series-book.js';
+import { studioBook } from './studio-book.js';
+
+/** What people say about a commission; its number is the studio's. */
+export type CommissionWords = Omit<Commission, 'id' | 'version' | 'number'>;
+
+/** The book of commissions. */
+export const commissionBook = {
+  /** @throws NotFound */
+  async one(reading: Reading, id: string): Promise<Commission> {
+    const row = await reading.manager.findOneBy(CommissionRow, { id });
+    if (!row) throw new NotFound('commission');
+    return commissionOf(row, await currencyOf(reading));
+  },
+
+  /** Newest first, found by number, title or order number. */
+  async find(reading: Reading, asked = '', limit = 20, after = ''): Promise<PageOf<Commission>> {
+    const query = reading.manager.createQueryBuilder(CommissionRow, 'one').orderBy('one.id', 'DESC');
+    foldForSearch(asked)
+      .split(' ')
+      .filter((word) => word !== '')
+      .slice(0, 8)
+      .forEach((word, index) => {
+        const pattern = `%${word.replace(/[\\%_]/g, '\\$&')}%`;
+        query.andWhere(`one.folded LIKE :word${index} ESCAPE '\\'`, { [`word${index}`]: pattern });
+      });
+    if (after) query.andWhere('one.id < :after', { after });
+    const rows = await query.take(limit + 1).getMany();
+    const currency = rows.length > 0 ? await currencyOf(reading) : '';
+    return {
+      items: rows.slice(0, limit).map((row) => commissionOf(row, currency)),
+      next: rows.length > limit ? rows[limit - 1]?.id : undefined,
+    };
+  },
+
+  /** A client's commissions, newest first. */
+  async ofClient(reading: Reading, clientId: string): Promise<Commission[]> {
+    const rows = await reading.manager.find(CommissionRow, {
+      where: { client_id: clientId },
+      order: { id: 'DESC' },
+      take: 100,
+    });
+    const currency = rows.length > 0 ? await currencyOf(reading) : '';
+    return rows.map((row) => commissionOf(row, currency));
+  },
+
+  /** Opens a commission under the next number of the studio's series. */
+  async open(writing: Writing, words: CommissionWords): Promise<Commission> {
+    const studio = await studioBook.the(writing);
+    const series = numberSeries.parse(studio.commissionSeries);
+    const period = numberSeries.periodOf(series, words.openedOn);
+    const count = await seriesBook.take(writing, `commission/${period}`, series.pattern);
+    const number = numberSeries.format(series, count, words.openedOn);
+    const id = writing.newId();
+    const row = await writing.insert(CommissionRow, { id, number, ...columnsOf(words, number) });
+    return commissionOf(row, studio.identity.currency);
+  },
+
+  /** @throws Stale when it has changed since `seen` */
+  async correct(writing: Writing, commission: Commission, seen?: number): Promise<Commission> {
+    const { id, number, version: _, ...words } = commission;
+    const row = await writing.update(CommissionRow, id, columnsOf(words, number), seen);
+    return commissionOf(row, words.discount.currency);
+  },
+};
+
+const currencyOf = async (reading: Reading): Promise<string> =>
+  (await studioBook.the(reading)).identity.currency;
+
+const commissionOf = (row: CommissionRow, currency: string): Commission => ({
+  id: row.id,
+  version: row.version,
+  number: row.number,
+  clientId: row.client_id,
+  payerId: row.payer_id ?? row.client_id,
+  title: row.title,
+  orderNumber: row.order_number,
+  openedOn: row.opened_on,
+  wantedBy: row.wanted_by ?? undefined,
+  notes: row.notes,
+  pricing: pricingOf(row, currency),
+  discount: Money.ofMinor(row.discount, currency),
+});
+
+const columnsOf = (
+  words: CommissionWords,
+  number: string,
+): Omit<CommissionRow, 'id' | 'version' | 'number'> => ({
+  client_id: words.clientId,
+  payer_id: words.payerId === words.clientId ? null : words.payerId,
+  title: words.title,
+  order_number: words.orderNumber,
+  opened_on: words.openedOn,
+  wanted_by: words.wantedBy ?? null,
+  notes: words.notes,
+  folded: foldForSearch([number, words.title, words.orderNumber].join(' ')),
+  ...pricingColumns(words.pricing),
+  discount: words.discount.minor,
+});
