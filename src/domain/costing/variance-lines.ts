@@ -31,8 +31,22 @@ export type MergedLine = {
 const exactOf = (line: VarianceLine): Decimal =>
   line.amount?.toDecimal() ?? line.quantity.times(line.rate ?? 0);
 
-const rateOf = (line: VarianceLine): Decimal | undefined =>
-  line.rate ?? (line.quantity.isZero() ? undefined : exactOf(line).div(line.quantity));
+/** An amount beside a rate wins: it is what was really paid, and the rate may have been rounded. */
+const rateOf = (line: VarianceLine): Decimal | undefined => {
+  if (!line.amount) return line.rate;
+  return line.quantity.isZero() ? undefined : line.amount.toDecimal().div(line.quantity);
+};
+
+const rateTogether = (
+  one: Decimal | undefined,
+  other: Decimal | undefined,
+  quantity: Decimal,
+  exact: Decimal,
+): Decimal | undefined => {
+  if (one && other && one.eq(other)) return one;
+  if (!quantity.isZero()) return exact.div(quantity);
+  return exact.isZero() ? (one ?? other) : undefined;
+};
 
 const merge = (so: MergedLine | undefined, line: VarianceLine): MergedLine => {
   const rate = rateOf(line);
@@ -41,13 +55,7 @@ const merge = (so: MergedLine | undefined, line: VarianceLine): MergedLine => {
   }
   const quantity = so.quantity.plus(line.quantity);
   const exact = so.exact.plus(exactOf(line));
-  const same = so.rate !== undefined && rate !== undefined && so.rate.eq(rate);
-  return {
-    ...so,
-    quantity,
-    exact,
-    rate: same || quantity.isZero() ? (so.rate ?? rate) : exact.div(quantity),
-  };
+  return { ...so, quantity, exact, rate: rateTogether(so.rate, rate, quantity, exact) };
 };
 
 /** Duplicates summed, in order of first appearance; lines match by name and mode. */

@@ -14,7 +14,7 @@ export const contribution = (garment: Repeated): Money => garment.price.minus(ga
  *
  * @returns unrounded share: 0.8 for a price of 100 and a variable cost of 20
  * @throws OutOfRange at a price of nought
- * @see Principles of Accounting, Vol. 2 (OpenStax, 2019), section 3.1
+ * @see Principles of Accounting, Vol. 2 (OpenStax, 2019), chapter 3
  */
 export const contributionShare = (garment: Repeated): Share => {
   if (garment.price.isZero()) throw new OutOfRange('At a price of 0 there is no share to speak of.');
@@ -28,7 +28,7 @@ export const contributionShare = (garment: Repeated): Share => {
  * @param profitWanted profit to be left; nought for break-even
  * @returns units, unrounded; round up for whole garments
  * @throws OutOfRange when a garment contributes nothing, so that no number of them would do
- * @see Principles of Accounting, Vol. 2 (OpenStax, 2019), section 3.2; test/reference/pricing/cost-volume-profit.test.ts
+ * @see Principles of Accounting, Vol. 2 (OpenStax, 2019), chapter 3; test/reference/pricing/cost-volume-profit.test.ts
  */
 export const unitsToEarn = (fixedCost: Money, garment: Repeated, profitWanted?: Money): Decimal => {
   const each = contribution(garment);
@@ -46,7 +46,7 @@ export const salesOf = (garment: Repeated, units: Decimal): Money => garment.pri
  * The profit at so many units: contribution × units − fixed cost.
  *
  * @returns profit, rounded half away from zero; negative for a loss
- * @see Principles of Accounting, Vol. 2 (OpenStax, 2019), section 3.2; test/reference/pricing/cost-volume-profit.test.ts
+ * @see Principles of Accounting, Vol. 2 (OpenStax, 2019), chapter 3; test/reference/pricing/cost-volume-profit.test.ts
  */
 export const profitAt = (fixedCost: Money, garment: Repeated, units: Decimal): Money =>
   contribution(garment).timesRounded(units).minus(fixedCost);
@@ -54,7 +54,7 @@ export const profitAt = (fixedCost: Money, garment: Repeated, units: Decimal): M
 /**
  * What one set of a mix contributes: Σ count × contribution, such as one coat to two waistcoats.
  *
- * @see Principles of Accounting, Vol. 2 (OpenStax, 2019), section 3.4; test/reference/pricing/cost-volume-profit.test.ts
+ * @see Principles of Accounting, Vol. 2 (OpenStax, 2019), chapter 3; test/reference/pricing/cost-volume-profit.test.ts
  */
 export const mixContribution = (
   currency: string,
@@ -71,7 +71,7 @@ export const mixContribution = (
  * @param allContribution contribution of everything sold
  * @param profit what is left after fixed cost
  * @returns unrounded factor; null at a profit of nought
- * @see Principles of Accounting, Vol. 2 (OpenStax, 2019), section 3.5; test/reference/pricing/cost-volume-profit.test.ts
+ * @see Principles of Accounting, Vol. 2 (OpenStax, 2019), chapter 3; test/reference/pricing/cost-volume-profit.test.ts
  */
 export const operatingLeverage = (allContribution: Money, profit: Money): Decimal | null =>
   profit.isZero() ? null : allContribution.toDecimal().div(profit.toDecimal());

@@ -64,4 +64,10 @@ describe('a cost sheet', () => {
     const operations = [{ name: 'odd', mode: 'constructor', minutes: d(60) }];
     expect(drawUpCostSheet({ ...input, operations }).labour.toString()).toBe('22.69');
   });
+
+  it('does not lose a minor unit to a third of an hour', () => {
+    // 20 minutes at 22.605 are 7.535 exactly
+    const operations = [{ name: 'hem', mode: 'hand', minutes: d(20), perHour: d('22.605') }];
+    expect(drawUpCostSheet({ ...input, operations }).labour.toString()).toBe('7.54');
+  });
 });
