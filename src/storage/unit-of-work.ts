@@ -1,4 +1,5 @@
 import { AsyncLocalStorage } from 'node:async_hooks';
+import { randomInt } from 'node:crypto';
 import type { DataSource } from 'typeorm';
 import { Conflict } from '../domain/kernel/errors.js';
 import { ActInTheMaking } from './act-in-the-making.js';
@@ -25,8 +26,9 @@ const isSerializationFailure = (error: unknown): boolean =>
   );
 
 /**
- * The only way to change what is kept: one act, one transaction. On SQLite acts queue; on PostgreSQL they run at
- * serializable level and are tried again when they collide. A write inside a write joins it.
+ * The only way to change what is kept: one act, one transaction, one after the other. On PostgreSQL they also run at
+ * serializable level and are tried again when they collide with another server's; within one server nearly all acts
+ * would collide, since each takes a number or writes the history. A write inside a write joins it.
  */
 export class UnitOfWork {
   private readonly queue = new WriteQueue();
@@ -64,7 +66,9 @@ export class UnitOfWork {
   }
 
   private inTurn<T>(attempt: () => Promise<T>): Promise<T> {
-    return this.source.options.type === 'postgres' ? this.withRetry(attempt) : this.queue.run(attempt);
+    return this.queue.run(() =>
+      this.source.options.type === 'postgres' ? this.withRetry(attempt) : attempt(),
+    );
   }
 
   private async withRetry<T>(attempt: () => Promise<T>): Promise<T> {
@@ -73,7 +77,8 @@ export class UnitOfWork {
         return await attempt();
       } catch (error) {
         if (!isSerializationFailure(error) || tries >= RETRIES) throw error;
-        await new Promise((resolve) => setTimeout(resolve, tries * tries * 2));
+        // Two servers that wait equally long would only collide again.
+        await new Promise((resolve) => setTimeout(resolve, randomInt(2, 4 + tries * tries * 4)));
       }
     }
   }

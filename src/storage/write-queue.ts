@@ -15,6 +15,7 @@ export class WriteQueue {
 
   /** Runs the work when all earlier work has ended, well or badly. */
   run<T>(work: () => Promise<T>): Promise<T> {
+    if (this.isInside()) return Promise.reject(new Error('A queued write cannot wait for its own end.'));
     const turn = this.last.then(
       () => this.inside.run(true, work),
       () => this.inside.run(true, work),

@@ -2,6 +2,7 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { clientBook } from '../../src/storage/books/client-book.js';
 import { ActRow } from '../../src/storage/history/act.row.js';
 import { OnceRow } from '../../src/storage/history/once.row.js';
+import { undoAct } from '../../src/storage/history/undo.js';
 import { ClientRow } from '../../src/storage/rows/clients/client.row.js';
 import { WriteQueue } from '../../src/storage/write-queue.js';
 import { clientWords, type KeptHome, odalys, openKeptHome } from './kept-home.js';
@@ -148,6 +149,13 @@ describe('the unit of work under 160 concurrent writes, a fifth of them failing'
     });
     await kept.unit.idle();
     expect(ended).toEqual(['failed', 'last']);
+  });
+
+  it('refuses what could only wait for its own end', async () => {
+    const waiting = kept.unit.write(odalys(), () => undoAct(kept.unit, odalys(), 'any act'));
+    await expect(waiting).rejects.toThrow('its own end');
+    await kept.unit.write(odalys(), (writing) => clientBook.add(writing, clientWords('Afterwards')));
+    expect(await kept.read.manager.count(ClientRow)).toBe(1);
   });
 
   it('lets the read side write nothing', async () => {

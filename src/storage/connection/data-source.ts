@@ -11,7 +11,8 @@ export type DataHome =
 
 const shared = { entities: rows, migrations, synchronize: false, logging: false } as const;
 
-const options = (home: DataHome): DataSourceOptions =>
+/** How a connection that writes is opened. */
+export const optionsOf = (home: DataHome): DataSourceOptions =>
   home.kind === 'postgres'
     ? {
         ...shared,
@@ -31,7 +32,7 @@ const options = (home: DataHome): DataSourceOptions =>
 
 /** Opens the connection that writes, and brings the tables up to date. */
 export const openForWriting = async (home: DataHome): Promise<DataSource> => {
-  const source = await new DataSource(options(home)).initialize();
+  const source = await new DataSource(optionsOf(home)).initialize();
   if (home.kind === 'sqlite') {
     // FULL is what makes an acknowledged write survive a power cut; set it, since builds of SQLite differ.
     await source.query('PRAGMA synchronous = FULL');
@@ -47,7 +48,7 @@ export const openForWriting = async (home: DataHome): Promise<DataSource> => {
 
 /** Opens a second connection that can only read, so that a page never sees rows of a write that has not ended. */
 export const openForReading = async (home: DataHome): Promise<DataSource> => {
-  if (home.kind === 'postgres') return new DataSource(options(home)).initialize();
+  if (home.kind === 'postgres') return new DataSource(optionsOf(home)).initialize();
   const source = await new DataSource({
     type: 'sqlite',
     database: home.file,
