@@ -30,7 +30,8 @@ export const known = (minutes: number): Total => ({
   missedBy: (actual) => Math.abs(Math.log(actual / minutes)),
 });
 
-const lognormal = (mu: number, s: number, degrees: number, spent: number): Total => ({
+/** Minutes whose logarithm is a Student t around mu, on top of minutes already spent. */
+export const lognormalTotal = (mu: number, s: number, degrees: number, spent: number): Total => ({
   at: (q) => spent + Math.exp(mu + studentQuantile(q, degrees) * s),
   chanceOver: (minutes) =>
     minutes <= spent ? 1 : studentChance((mu - Math.log(minutes - spent)) / s, degrees),
@@ -101,7 +102,7 @@ const alone = (joint: Joint, i: number, share: number, soFar: number, spent: num
   const { variance, degrees } = ownSpread(joint, i);
   const s = Math.sqrt(variance);
   const planned = joint.planned[i]! * share;
-  if (soFar <= 0) return lognormal(Math.log(planned) + joint.means[i]!, s, degrees, spent);
+  if (soFar <= 0) return lognormalTotal(Math.log(planned) + joint.means[i]!, s, degrees, spent);
   const edge = Math.log(soFar / joint.planned[i]!) - joint.means[i]!;
   const above = studentChance(-edge / s, degrees);
   return {
@@ -129,7 +130,7 @@ const scaled = (joint: Joint, keep: readonly number[], shares: readonly number[]
     keep.map((i) => joint.means[i]!),
     S,
   );
-  return lognormal(mu, s, doubtOf(joint).degrees, 0);
+  return lognormalTotal(mu, s, doubtOf(joint).degrees, 0);
 };
 
 /**
