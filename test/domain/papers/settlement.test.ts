@@ -106,7 +106,7 @@ describe('a deposit with tax', () => {
           expect(last.driftSentence === undefined).toBe(last.drift.isZero());
         },
       ),
-      { numRuns: 500 },
+      { numRuns: 200 },
     );
   });
 

@@ -1,3 +1,4 @@
+import { exponentOf, isCurrency } from '../../kernel/currency.js';
 import { Money } from '../../kernel/money.js';
 import { type Finding, mustMend, wantsLook } from '../finding.js';
 import type { Paper } from '../model/paper.js';
@@ -59,6 +60,7 @@ const TOTALS_DECIMALS = [
  * offend; the paper may be issued, but not exported as the standard has it.
  */
 export const decimalRules = (paper: Paper): Finding[] => {
+  if (!isCurrency(paper['BT-5']) || exponentOf(paper['BT-5']) <= 2) return [];
   const amounts: (readonly [string, Money])[] = [
     ...TOTALS_DECIMALS.map(([code, term]) => [code, paper['BG-22'][term]] as const),
     ...paper['BG-20'].map((each) => ['BR-DEC-01', each['BT-92']] as const),

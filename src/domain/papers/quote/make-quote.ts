@@ -94,7 +94,7 @@ export const makeQuote = (draft: QuoteDraft): QuotePaper => {
   );
   return {
     ...rest,
-    garments: garments.map((garment, index) => ({
+    garments: garments.map(({ materials: _materials, labour: _labour, ...garment }, index) => ({
       ...garment,
       net: paper['BG-25'][index]?.['BT-131'] ?? zero,
       gross: grossOf(index),

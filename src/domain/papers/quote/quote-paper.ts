@@ -74,8 +74,8 @@ export type QuoteDraft = {
   readonly grossPolicy?: GrossPolicy;
 };
 
-/** A garment with what it comes to: net, and its share of the amount due with tax. */
-export type PricedGarment = QuotedGarment & {
+/** A garment with what it comes to: net, and its share of the amount due with tax; what it costs stays behind. */
+export type PricedGarment = Omit<QuotedGarment, 'materials' | 'labour'> & {
   readonly net: Money;
   readonly gross: Money;
   readonly deposit: Money;
