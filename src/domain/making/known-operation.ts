@@ -65,7 +65,7 @@ const NOTES = ['', 'alternative', 'menu', 'ask'];
  * @param low about the 1-in-10 time, above nought
  * @param high about the 9-in-10 time, not below `low`
  * @returns standard deviation on the log scale, four decimals
- * @see test/domain/making/known-operation.test.ts
+ * @see test/domain/making/operation.test.ts
  */
 export const startingSpread = (low: Decimal, high: Decimal): Decimal =>
   high.ln().minus(low.ln()).div(TENTH_TO_NINTH).toDecimalPlaces(4);

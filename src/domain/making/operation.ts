@@ -1,11 +1,19 @@
 import { Decimal } from '../kernel/decimal.js';
 import { type FieldTrouble, Invalid } from '../kernel/errors.js';
 import { type Minutes, wholeMinutes } from '../kernel/minutes.js';
-import type { HandSeam } from './hand-stitching.js';
+import type { ThreadUse } from './hand-stitching.js';
 import type { Driver, Mode, Stage } from './mode.js';
 
 /** A share of an operation's minutes spent in one mode; the shares of an operation add up to 1. */
 export type ModeShare = { readonly mode: Mode; readonly share: Decimal };
+
+/** A seam sewn by hand, from which its minutes are reckoned; `handStitching` takes it as it is. */
+export type HandStitchSpec = {
+  readonly lengthMm: Decimal;
+  readonly stitchesPerCm: Decimal;
+  readonly stitchesPerMinute: Decimal;
+  readonly thread?: ThreadUse;
+};
 
 /** One piece of work in a making plan. minutes = fixedMinutes + quantity × minutesPerUnit. */
 export type Operation = {
@@ -31,7 +39,7 @@ export type Operation = {
   /** Are these minutes the program's starting values, unchanged by the maker? */
   readonly fromStartingValues: boolean;
   /** The seam sewn by hand from which the minutes were reckoned. */
-  readonly handStitch?: HandSeam;
+  readonly handStitch?: HandStitchSpec;
   readonly shownToClient: boolean;
   /** The client's own words for it; `name` is shown when empty. */
   readonly clientWording: string;

@@ -78,8 +78,13 @@ const matches = (name: string, known: readonly KnownOperation[]): readonly Known
   return [];
 };
 
+/** Two hip pockets are one pair, unless pairs were said. */
+const inPairs = (known: KnownOperation, { name, quantity }: Counted): Decimal | undefined =>
+  /\(pair\)/.test(known.name) && !wordsOf(name).includes('pair') ? quantity?.div(2) : quantity;
+
 const inItsUnit = (known: KnownOperation, said: Counted): Decimal | string | undefined => {
-  const { quantity, driver } = said;
+  const { driver } = said;
+  const quantity = inPairs(known, said);
   if (quantity === undefined || driver === undefined || driver === known.driver) return quantity;
   if (driver === 'each' && known.driver === 'once') return quantity;
   if (driver === 'm' && known.driver === 'cm') return quantity.times(100);
@@ -92,7 +97,7 @@ const inItsUnit = (known: KnownOperation, said: Counted): Decimal | string | und
  * Reads a line added by typing: `inside pocket 2`, `2 inside pockets`, `embroidery 40 cm2`, `press`.
  *
  * Words are compared without capitals, accents, plural s and small words; first the operations of the garment's type, then
- * the studio's others. The whole name or kind wins over all words, all words over beginnings of words.
+ * the studio's others, without its price lists. Where an operation counts pairs, two typed are one pair. The whole name or kind wins over all words, all words over beginnings of words.
  *
  * @param typed the text as typed, at most 200 letters
  * @param ofType the known operations of this garment's type
@@ -109,7 +114,7 @@ export const readSpecLine = (
   const folded = foldTyped(typed);
   if (folded === '') return nothingTyped;
   if ([...folded].length > LONGEST_TEXT) return refused(`Keep a line under ${LONGEST_TEXT} letters.`);
-  const pools = [ofType, others];
+  const pools = [ofType, others.filter((one) => !one.isMenu)];
   const whole = { name: folded };
   const named = pools.some((pool) => pool.some((one) => isSame(wordsOf(one.name), wordsOf(folded))));
   const said: Counted = named ? whole : counted(folded);
@@ -127,10 +132,10 @@ export const readSpecLine = (
 };
 
 const askWhich = (found: readonly KnownOperation[], said: Counted): Reading<SpecLine> => {
-  const count = said.quantity ? ` × ${said.quantity.toFixed()}` : '';
-  const choices = found
-    .slice(0, MOST_CANDIDATES)
-    .map(({ name }) => ({ words: name, typed: `${name}${count}` }));
+  const choices = found.slice(0, MOST_CANDIDATES).map((known) => {
+    const count = inPairs(known, said);
+    return { words: known.name, typed: count ? `${known.name} × ${count.toFixed()}` : known.name };
+  });
   return asked(`Which one is ${quoted(said.name)}?`, choices);
 };
 

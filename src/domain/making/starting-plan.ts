@@ -42,7 +42,7 @@ const remarksOn = (type: GarmentType, make: Make, lines: readonly KnownOperation
  * @param known the operations the studio knows for this type
  * @param nextId gives a new id each time it is asked
  * @returns the plan, empty for a price list, and remarks in words
- * @see test/domain/making/starting-plan.test.ts
+ * @see test/storage/starter/read-starter.test.ts
  */
 export const startingPlan = (
   type: GarmentType,

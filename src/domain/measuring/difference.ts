@@ -19,7 +19,7 @@ export type Difference = {
  * @param set what was measured now
  * @param last what was measured before, if anything was
  * @returns differences in the unit each value was typed in; exact, except that the shown text has at most four decimals
- * @see test/domain/measuring/difference.test.ts
+ * @see test/domain/measuring/measurement-set.test.ts
  */
 export const differences = (set: MeasurementSet, last: MeasurementSet | undefined): readonly Difference[] =>
   set.values.map(({ dimension, entry }) => {

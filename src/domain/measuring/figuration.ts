@@ -41,6 +41,3 @@ export const questionAboutFiguration = (figuration: string): string | undefined 
     ? undefined
     : `“${word}” is not needed for a pattern. Write what the pattern needs, in words the client may read, and never why.`;
 };
-
-/** The age from which a person is compared as an adult; local rules may differ. */
-export const ADULT_FROM_YEARS = 18;

@@ -105,14 +105,19 @@ const settle = (
 };
 
 /** A number that can be read two ways: both as choices, unless the second is no length of a body. */
-const askDoubt = (part: LengthPart, field: LengthField, sign: Sign): Reading<LengthEntry> | undefined => {
+const askDoubt = (
+  part: LengthPart,
+  field: LengthField,
+  sign: Sign,
+  note: string,
+): Reading<LengthEntry> | undefined => {
   if (!part.doubt) return undefined;
   const other = part.doubt.numerals.at(-1) ?? '';
   const unit = part.unit ?? field.preferred;
   if (!part.isFraction && compare(times(readExact(other), MILLIMETRES[unit]), ASK_ABOVE) > 0)
     return undefined;
   const after = part.unit ?? (field.preferred === 'in' ? 'in' : '');
-  const texts = part.doubt.numerals.map((numeral) => `${sign}${numeral} ${after}`.trim());
+  const texts = part.doubt.numerals.map((numeral) => `${sign}${numeral} ${after}`.trim() + note);
   return asked(part.doubt.sentence, choicesOf(texts));
 };
 
@@ -127,10 +132,11 @@ const readUnnoted = (
   const parts = lengthParts(text.slice(sign.length).trim());
   if ('kind' in parts) return parts;
   const only = parts.length === 1 ? parts[0] : undefined;
-  const doubted = only && askDoubt(only, field, sign);
+  const noteTyped = note ? ` ${note}` : '';
+  const doubted = only && askDoubt(only, field, sign, noteTyped);
   if (doubted) return doubted;
   if (only?.isFraction && !only.unit && field.preferred === 'cm')
-    return askUnit(`${sign}${only.numeral}`, note ? ` ${note}` : '');
+    return askUnit(`${sign}${only.numeral}`, noteTyped);
   const settled = settleUnits(parts, field.preferred);
   if (typeof settled === 'string') return refused(settled);
   return settle(typed, settled, field.signed ? sign : '', note);

@@ -1,6 +1,5 @@
 import { type CalendarDate, yearsBetween } from '../kernel/calendar-date.js';
 import { type BodyDimension, isSigned } from './body-dimension.js';
-import { ADULT_FROM_YEARS } from './figuration.js';
 import { compare, type Fraction, fraction, minus, readExact, size, times } from './fraction.js';
 import type { LengthEntry } from './length-entry.js';
 import { type MeasurementSet, takenIn } from './measurement-set.js';
@@ -19,6 +18,9 @@ export type MeasurementQuestion = {
 
 /** What the comparison must know of the person measured. */
 export type Wearer = { readonly isChild: boolean };
+
+/** The age from which a person is compared as an adult; local rules may differ. */
+export const ADULT_FROM_YEARS = 18;
 
 const FAR_SHARE = fraction(8n, 100n);
 const FAR_AT_LEAST = fraction(15n);

@@ -37,7 +37,7 @@ const digitValue = (character: string): string => {
  * Superscripts stay as they are: `38²` must not become 382.
  *
  * @returns lower-case text, single spaces, trimmed; quotes as `'` and `"`
- * @see test/domain/measuring/typed-text.test.ts
+ * @see test/domain/measuring/length-entry.test.ts
  */
 export const foldTyped = (typed: string): string =>
   typed

@@ -16,7 +16,10 @@ const ofType = [
   aKnown('Trimming', { driver: 'm' }),
   aKnown('Fittings (2)', { ...each, kind: 'fittings' }),
 ];
-const others = [aKnown('Bellows pockets', { ...each, garmentType: 'overcoat' })];
+const others = [
+  aKnown('Moth hole: re-weave or darn', { isMenu: true, garmentType: 'alteration' }),
+  aKnown('Bellows pockets', { ...each, garmentType: 'overcoat' }),
+];
 
 const read = (typed: string) => {
   const line = readSpecLine(typed, ofType, others);
@@ -40,6 +43,8 @@ describe('a line added by typing', () => {
     ['40 cm² of embroidery', 'Embroidery', '40'],
     ['trimming 2.5 m', 'Trimming', '2.5'],
     ['trimming 250 cm', 'Trimming', '2.5'],
+    ['2 hip pockets', 'Hip pockets (pair), jetted, with flaps', '1'],
+    ['2 pairs of hip pockets', 'Hip pockets (pair), jetted, with flaps', '2'],
     ['bellows pocket 2', 'Bellows pockets', '2'],
     ['Fittings (2)', 'Fittings (2)', undefined],
     ['fittings 3', 'Fittings (2)', '3'],
@@ -56,7 +61,11 @@ describe('a line added by typing', () => {
       'Hip pockets (pair), jetted, with flaps',
       'Inside pockets',
     ]);
-    expect(choices.map(({ typed }) => read(typed))).toEqual(choices.map(({ words }) => [words, '2']));
+    expect(choices.map(({ typed }) => read(typed))).toEqual([
+      ['Breast welt pocket', '2'],
+      ['Hip pockets (pair), jetted, with flaps', '1'],
+      ['Inside pockets', '2'],
+    ]);
   });
 
   it('asks the minutes of what it does not know', () => {
@@ -67,6 +76,7 @@ describe('a line added by typing', () => {
       quantity: new Decimal(3),
       sentence: '“Bee-veil loops” is new here. How many minutes does it take each?',
     });
+    expect(read('moth hole')).toMatchObject({ kind: 'new' });
     expect(readSpecLine('Monogram', ofType)).toMatchObject({ kind: 'new', name: 'Monogram', driver: 'once' });
   });
 

@@ -117,6 +117,12 @@ describe('a length as a person types it', () => {
     });
   });
 
+  it('keeps the note through the question about a fraction', () => {
+    const reading = inches('38/2 bare');
+    const choices = reading.kind === 'ask' ? reading.choices : [];
+    expect(choices.map(({ typed }) => value(inches(typed)).shown)).toEqual(['19 in bare', '38 1/2 in bare']);
+  });
+
   it('asks whether a comma before three figures groups thousands', () => {
     const reading = inches('1,234 mm');
     expect(reading).toMatchObject({ kind: 'ask', choices: [{ typed: '1.234 mm' }, { typed: '1234 mm' }] });
