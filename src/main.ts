@@ -1,4 +1,5 @@
 import { ConfigFault, configWords, readConfig } from './app/config.js';
+import { faultWords } from './web/manners/fault-words.js';
 
 /** Starts the studio's server and says where it is. */
 const start = async (): Promise<void> => {
@@ -9,6 +10,7 @@ const start = async (): Promise<void> => {
 };
 
 start().catch((error: unknown) => {
-  console.error(error instanceof ConfigFault ? error.message : error);
+  const { name, message, stack } = faultWords(error);
+  console.error(error instanceof ConfigFault ? error.message : `${name}: ${message}\n${stack}`);
   process.exitCode = 1;
 });

@@ -5,6 +5,7 @@ import pino from 'pino';
 import { Invalid, NotAllowed, NotFound, Trouble } from '../../domain/kernel/errors.js';
 import { Templates } from '../../printing/templates/templates.js';
 import type { Request } from '../visit.js';
+import { faultWords } from './fault-words.js';
 import { type Problem, problemOf } from './problem.js';
 import { Surroundings } from './surroundings.js';
 
@@ -43,8 +44,7 @@ export class TroubleFilter implements ExceptionFilter {
       return { ...problemOf(new Invalid('This request could not be read.')), status };
     }
     const reference = randomUUID().slice(0, 8);
-    // TypeORM's errors carry every parameter of the statement: other people's measurements have no place in a log.
-    log.error({ reference, error: withoutParameters(error) }, 'a bug showed');
+    log.error({ reference, error: faultWords(error) }, 'a bug showed');
     return { type: 'about:blank', title: 'Something broke here', status: 500, code: 'bug', reference };
   }
 
@@ -60,7 +60,7 @@ export class TroubleFilter implements ExceptionFilter {
     try {
       return this.templates.render('trouble', await this.surroundings.around(request, words));
     } catch (fault) {
-      log.error({ error: withoutParameters(fault) }, 'the page of an error could not be drawn');
+      log.error({ error: faultWords(fault) }, 'the page of an error could not be drawn');
       return `<!doctype html><html lang="en"><title>Something broke here</title><p>Something broke here.</p></html>`;
     }
   }
@@ -70,9 +70,4 @@ const httpStatusOf = (error: unknown): number | undefined => {
   if (error instanceof HttpException) return error.getStatus();
   const status = (error as { statusCode?: unknown } | undefined)?.statusCode;
   return typeof status === 'number' ? status : undefined;
-};
-
-const withoutParameters = (error: unknown): { name: string; message: string; stack: string } => {
-  const { name, message, stack } = error instanceof Error ? error : new Error(String(error));
-  return { name, message: message.slice(0, 300), stack: stack?.split('\n').slice(1, 12).join('\n') ?? '' };
 };
