@@ -63,7 +63,7 @@ const materialTroubles = (
  * What in a cost sheet's input cannot be meant: numbers below nought, two ways of giving minutes, waste of everything.
  *
  * @returns every field at fault, by a path such as `operations.2.quantity`; empty when all is well
- * @see test/domain/costing/check-cost-input.test.ts
+ * @see test/domain/pricing/work-out-price.test.ts
  */
 export const costInputTroubles = (input: CostSheetInput): FieldTrouble[] => [
   ...belowNought('labour.perHour', input.labour.perHour, 'A labour rate'),

@@ -19,12 +19,18 @@ const amountByPool = (pools: readonly PoolLine[]): Map<string, Money> => {
   return byPool;
 };
 
-/** Minutes at the chosen certainty: given per operation, or the kept-back total spread by the operations' shares. */
-const pricedMinutes = (input: CostSheetInput, even: readonly Decimal[]): Decimal[] => {
+/**
+ * Minutes at the chosen certainty: given per operation, or the kept-back total spread by the operations' shares;
+ * undefined where nothing is kept back.
+ */
+const pricedMinutes = (input: CostSheetInput, even: readonly Decimal[]): Decimal[] | undefined => {
+  const operations = input.operations ?? [];
+  const { keptBackMinutes } = input;
+  if (!keptBackMinutes && operations.every((each) => each.pricedMinutes === undefined)) return undefined;
   const total = even.reduce((sum, minutes) => sum.plus(minutes), new Decimal(0));
   const stretch =
-    input.keptBackMinutes && !total.isZero() ? total.plus(input.keptBackMinutes).div(total) : new Decimal(1);
-  return even.map((minutes, index) => input.operations?.[index]?.pricedMinutes ?? minutes.times(stretch));
+    keptBackMinutes && !total.isZero() ? total.plus(keptBackMinutes).div(total) : new Decimal(1);
+  return even.map((minutes, index) => operations[index]?.pricedMinutes ?? minutes.times(stretch));
 };
 
 /**
@@ -57,18 +63,13 @@ export const drawUpCostSheet = (input: CostSheetInput): CostSheet => {
   );
 
   const even = (input.operations ?? []).map(operationMinutes);
-  const again = even.map((minutes) => minutes.times(input.mendingShare ?? 0));
+  const share = input.mendingShare ?? new Decimal(0);
+  const again = (minutes: readonly Decimal[]) =>
+    minutes.map((each, index) => each.plus(share.times(even[index] ?? 0)));
+  const atCertainty = pricedMinutes(input, even);
   const plain = costTime(input, even, materials);
-  const mended = costTime(
-    input,
-    even.map((minutes, index) => minutes.plus(again[index] ?? 0)),
-    materials,
-  );
-  const priced = costTime(
-    input,
-    pricedMinutes(input, even).map((minutes, index) => minutes.plus(again[index] ?? 0)),
-    materials,
-  );
+  const mended = share.isZero() ? plain : costTime(input, again(even), materials);
+  const priced = atCertainty ? costTime(input, again(atCertainty), materials) : mended;
 
   return {
     currency,

@@ -7,7 +7,7 @@ import type { OperationTime } from './cost-lines.js';
  * @param time minutes, not negative; `quantity` counts what the operation goes by (each, cm of seam, cm², m) and is 1
  *   when left out
  * @returns minutes, unrounded: 10 fixed + 11 buttonholes × 25 give 285
- * @see test/domain/costing/operation-minutes.test.ts
+ * @see test/domain/costing/cost-sheet.test.ts
  */
 export const operationMinutes = (time: OperationTime): Decimal =>
   time.minutes ??

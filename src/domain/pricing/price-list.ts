@@ -16,7 +16,7 @@ export type StandingPrice = {
  * @param work hours as a decimal, money an hour in major units; trimmings, minimum charge and step are optional amounts
  * @returns the worked sum rounded half away from zero, and the price, up to the step (the minor unit when left out)
  * @throws OutOfRange when hours or rate are negative, or the step is not above 0
- * @see test/reference/pricing/worked-sums.test.ts WS-4, WS-17
+ * @see test/reference/costing/worked-sums.test.ts WS-4, WS-17
  */
 export const standingPrice = (work: {
   readonly currency: string;

@@ -43,6 +43,42 @@ const stretched = (operations: readonly CostedOperation[], factor: Decimal): Cos
     pricedMinutes: pricedMinutes?.times(factor),
   }));
 
+/** A price is a straight line of the minutes but for its steps, so a line through two of them lands close. */
+const guessed = (plan: number, left: Money, perPlan: Money): number => {
+  if (perPlan.minor <= 0) return plan;
+  const guess = new Decimal(plan).times(left.minor).div(perPlan.minor).plus(plan).floor();
+  return Decimal.min(LONGEST, Decimal.max(0, guess)).toNumber();
+};
+
+/** The largest whole number that still fits, given that 0 does: strides away from the guess, then halves. */
+const mostThatFits = (fits: (minutes: number) => boolean, guess: number): number | null => {
+  let enough = 0;
+  let tooMuch = guess + 1;
+  if (fits(guess)) {
+    enough = guess;
+    for (let stride = 1; fits(tooMuch); stride *= 4) {
+      enough = tooMuch;
+      tooMuch += stride;
+      if (tooMuch > LONGEST) return null;
+    }
+  } else {
+    tooMuch = guess;
+    for (let stride = 1; tooMuch > stride; stride *= 4) {
+      if (fits(tooMuch - stride)) {
+        enough = tooMuch - stride;
+        break;
+      }
+      tooMuch -= stride;
+    }
+  }
+  while (tooMuch - enough > 1) {
+    const middle = Math.floor((enough + tooMuch) / 2);
+    if (fits(middle)) enough = middle;
+    else tooMuch = middle;
+  }
+  return enough;
+};
+
 /**
  * From a client's budget back to the hours it allows, and to the make it allows.
  *
@@ -78,7 +114,17 @@ export const makeWithinBudget = (
       keptBackMinutes: input.keptBackMinutes?.times(factor),
     });
   };
-  const fits = (minutes: number) => !leftAt(atMinutes(minutes)).isNegative();
+  const fits = (minutes: number): boolean => {
+    try {
+      return !leftAt(atMinutes(minutes)).isNegative();
+    } catch (trouble) {
+      // So few minutes that the discount is more than the price: well within any budget
+      if (trouble instanceof Invalid && trouble.fields.some((each) => each.field === 'pricing.discount')) {
+        return true;
+      }
+      throw trouble;
+    }
+  };
 
   const offered = makes.map((make): MakePriced => {
     const answer = workOutPrice({ ...input, operations: make.operations, keptBackMinutes: undefined });
@@ -93,18 +139,10 @@ export const makeWithinBudget = (
 
   if (!fits(0)) return { ...offer, minutes: 0, shareOfPlan: new Decimal(0), answer: null };
   if (priced.isZero()) return { ...offer, minutes: null, shareOfPlan: null, answer: planned };
-  let enough = 0;
-  let tooMuch = priced.ceil().toNumber();
-  while (fits(tooMuch)) {
-    enough = tooMuch;
-    tooMuch *= 2;
-    if (tooMuch > LONGEST) return { ...offer, minutes: null, shareOfPlan: null, answer: planned };
-  }
-  while (tooMuch - enough > 1) {
-    const middle = Math.floor((enough + tooMuch) / 2);
-    if (fits(middle)) enough = middle;
-    else tooMuch = middle;
-  }
+  const plan = priced.ceil().toNumber();
+  const perPlan = atMinutes(2 * plan).price[budgetIs].minus(planned.price[budgetIs]);
+  const enough = mostThatFits(fits, guessed(plan, leftAt(planned), perPlan));
+  if (enough === null) return { ...offer, minutes: null, shareOfPlan: null, answer: planned };
   return {
     ...offer,
     minutes: enough,

@@ -68,6 +68,12 @@ describe('what a budget allows', () => {
     ]);
   });
 
+  it('allows for a discount that is more than a garment of no hours would cost', () => {
+    const input = aWaistcoat({ materials: [], pricing: { discount: eur('30') } });
+    const allowed = makeWithinBudget(input, eur('220'), 'net');
+    expect([allowed.minutes, allowed.answer?.price.net.toString()]).toEqual([600, '220.00']);
+  });
+
   it('says when not even the materials fit', () => {
     const allowed = makeWithinBudget(aWaistcoat(), eur('40'), 'net');
     expect([allowed.minutes, allowed.answer]).toEqual([0, null]);
