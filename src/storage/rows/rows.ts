@@ -12,8 +12,12 @@ import { ApiTokenRow } from './house/api-token.row.js';
 import { SeriesRow } from './house/series.row.js';
 import { SignInSessionRow } from './house/sign-in-session.row.js';
 import { StudioRow } from './house/studio.row.js';
+import { OwnGuessRow } from './lessons/own-guess.row.js';
+import { PastGarmentRow } from './lessons/past-garment.row.js';
 import { GarmentTypeRow } from './making/garment-type.row.js';
 import { KnownOperationRow } from './making/known-operation.row.js';
+import { RateCardRow } from './rates/rate-card.row.js';
+import { StandingPriceRow } from './rates/standing-price.row.js';
 
 /** Every table of the studio's data. */
 export const rows = [
@@ -28,6 +32,10 @@ export const rows = [
   ClientRow,
   GarmentTypeRow,
   KnownOperationRow,
+  RateCardRow,
+  StandingPriceRow,
+  OwnGuessRow,
+  PastGarmentRow,
   CommissionRow,
   GarmentRow,
   OperationRow,
