@@ -1,6 +1,7 @@
 import { DataSource, type EntityMetadata, type ObjectLiteral } from 'typeorm';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { optionsOf } from '../../src/storage/connection/data-source.js';
+import { tablesInOrder } from '../../src/storage/migrations/tables-in-order.js';
 import { freshHome, type Kind, kinds } from './kept-home.js';
 
 /** Any value that fits the column; keys and references all say the same, so that every reference is met. */
@@ -18,26 +19,6 @@ const sampleOf = (table: EntityMetadata): ObjectLiteral => {
       valueFor(column.type, column.isPrimary || references.has(column.databaseName)),
     ]),
   );
-};
-
-/** Tables in an order in which each stands after those it refers to. */
-const inOrder = (tables: readonly EntityMetadata[]): EntityMetadata[] => {
-  const done = new Set<string>();
-  const ordered: EntityMetadata[] = [];
-  while (ordered.length < tables.length) {
-    const ready = tables.filter(
-      (table) =>
-        !done.has(table.tableName) &&
-        table.foreignKeys.every(
-          ({ referencedTablePath }) =>
-            referencedTablePath === table.tableName || done.has(referencedTablePath),
-        ),
-    );
-    if (ready.length === 0) throw new Error('The tables refer to each other in a circle.');
-    for (const table of ready) done.add(table.tableName);
-    ordered.push(...ready);
-  }
-  return ordered;
 };
 
 const tablesIn = async (source: DataSource): Promise<Set<string>> => {
@@ -61,7 +42,7 @@ describe.each(kinds)('the migrations on %s', (kind: Kind) => {
   });
 
   const fill = async (tables: readonly EntityMetadata[]): Promise<void> => {
-    for (const table of inOrder(tables)) await source.manager.insert(table.target, sampleOf(table));
+    for (const table of tablesInOrder(tables)) await source.manager.insert(table.target, sampleOf(table));
   };
   const expectWhole = async (names: ReadonlySet<string>): Promise<void> => {
     for (const table of source.entityMetadatas.filter(({ tableName }) => names.has(tableName))) {
