@@ -117,7 +117,7 @@ const alone = (joint: Joint, i: number, share: number, soFar: number, spent: num
   };
 };
 
-const scaled = (joint: Joint, keep: readonly number[], shares: readonly number[]): Total => {
+const scaled = (joint: Joint, keep: readonly number[], shares: readonly number[], degrees: number): Total => {
   const n = joint.size;
   const S = new Float64Array(keep.length ** 2);
   keep.forEach((i, a) => {
@@ -130,7 +130,7 @@ const scaled = (joint: Joint, keep: readonly number[], shares: readonly number[]
     keep.map((i) => joint.means[i]!),
     S,
   );
-  return lognormalTotal(mu, s, doubtOf(joint).degrees, 0);
+  return lognormalTotal(mu, s, degrees, 0);
 };
 
 /**
@@ -171,7 +171,7 @@ export const totalsOf = (
     const keep = shares.flatMap((share, i) => (share > 0 ? [i] : []));
     if (keep.length === 0) return known(spent);
     if (keep.length === 1) return alone(joint, keep[0]!, shares[keep[0]!]!, soFar[keep[0]!]!, spent);
-    return needDraws ? drawn(sums[g]!, spent) : withSpent(scaled(joint, keep, shares), spent);
+    return needDraws ? drawn(sums[g]!, spent) : withSpent(scaled(joint, keep, shares, degrees), spent);
   });
   return { totals, doubt };
 };

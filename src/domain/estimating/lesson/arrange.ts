@@ -12,8 +12,8 @@ export const CHANGE = 4;
 const MOST_KINDS = 160;
 /** Beyond so many pairs of type and kind, those seen least get no effect of their own: the price is a little more doubt. */
 const MOST_PAIRS = 300;
-/** A garment that counts less than this is left out of the sums. */
-const FAINTEST = 1e-6;
+/** A garment that counts less than this (ten half-lives old) is left out of the sums. */
+const FAINTEST = 1e-3;
 
 export interface ArrangedGarment {
   readonly rho: number;

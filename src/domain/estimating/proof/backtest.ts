@@ -44,7 +44,9 @@ const EMPTY: Score = { within80: 0, within90: 0, atMostP80: 0, medianBias: 0, cr
 /** Draws for each forecast of the proof: fewer than for a price, since many garments are asked. */
 const PROOF_DRAWS = 1024;
 /** Never more refits than about this, so that a long history is proved within a minute. */
-const MOST_REFITS = 300;
+const MOST_REFITS = 200;
+/** A refit begins at the fit before and stops earlier: what it would still move is far below the doubt. */
+const REFIT = { sweeps: 6, tolerance: 1e-2 };
 
 /**
  * After how many garments the lesson is fitted anew: every garment at first, then every tenth part, never more than
@@ -139,7 +141,10 @@ export const backtest = (
   let [fittedAt, refits] = [0, 0];
   garments.forEach((garment, i) => {
     if (i - fittedAt >= refitAfter(fittedAt, garments.length)) {
-      lesson = lessonFrom(garments.slice(0, i), belief, fittedAt > 0 ? lesson : undefined);
+      lesson =
+        i < 20
+          ? lessonFrom(garments.slice(0, i), belief)
+          : lessonFrom(garments.slice(0, i), { ...belief, ...REFIT }, lesson);
       fittedAt = i;
       refits += 1;
     }
