@@ -7,6 +7,7 @@ import { GarmentTypeRow } from '../rows/making/garment-type.row.js';
 import { KnownOperationRow } from '../rows/making/known-operation.row.js';
 import type { Reading, Writing } from '../session.js';
 import type { Starter } from '../starter/read-starter.js';
+import { dimensionBook } from './measuring/dimension-book.js';
 
 /** A known operation with its key and version, so that it can be changed. */
 export type KeptOperation = KnownOperation & { readonly id: string; readonly version: number };
@@ -36,7 +37,7 @@ export const makingBook = {
     return rows.map(operationOf);
   },
 
-  /** Brings the starting types and operations into a new studio. They leave no lines of history: nobody made them. */
+  /** Brings the starting types, operations and body dimensions into a new studio, without history: nobody made them. */
   async bring(writing: Writing, starter: Starter): Promise<void> {
     const types = starter.garmentTypes.map((type) => ({ ...typeColumns(type), version: 1 }));
     const operations = starter.operations.map((known) => ({
@@ -45,6 +46,7 @@ export const makingBook = {
       ...operationColumns(known),
     }));
     await writing.manager.insert(GarmentTypeRow, types);
+    await dimensionBook.bring(writing, starter.dimensions);
     // SQLite takes a limited number of parameters in one statement.
     for (let from = 0; from < operations.length; from += 40) {
       await writing.manager.insert(KnownOperationRow, operations.slice(from, from + 40));

@@ -1,6 +1,7 @@
 import { History1764000000001 } from './1764000000001-history.js';
 import { House1764000000002 } from './1764000000002-house.js';
 import { Clients1764000000003 } from './1764000000003-clients.js';
+import { Measurements1764000000004 } from './1764000000004-measurements.js';
 import { Rates1764000000005 } from './1764000000005-rates.js';
 import { Commissions1764000000006 } from './1764000000006-commissions.js';
 import { PastGarments1764000000008 } from './1764000000008-past-garments.js';
@@ -10,6 +11,7 @@ export const migrations = [
   History1764000000001,
   House1764000000002,
   Clients1764000000003,
+  Measurements1764000000004,
   Rates1764000000005,
   Commissions1764000000006,
   PastGarments1764000000008,

@@ -1,7 +1,10 @@
 import { ActRow } from '../history/act.row.js';
 import { ChangeRow } from '../history/change.row.js';
 import { OnceRow } from '../history/once.row.js';
+import { BodyDimensionRow } from './clients/body-dimension.row.js';
 import { ClientRow } from './clients/client.row.js';
+import { MeasuredValueRow } from './clients/measured-value.row.js';
+import { MeasurementSetRow } from './clients/measurement-set.row.js';
 import { CommissionRow } from './commissions/commission.row.js';
 import { ExpenseLineRow } from './commissions/expense-line.row.js';
 import { GarmentRow } from './commissions/garment.row.js';
@@ -30,6 +33,9 @@ export const rows = [
   ApiTokenRow,
   SeriesRow,
   ClientRow,
+  BodyDimensionRow,
+  MeasurementSetRow,
+  MeasuredValueRow,
   GarmentTypeRow,
   KnownOperationRow,
   RateCardRow,
