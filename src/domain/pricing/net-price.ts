@@ -103,3 +103,23 @@ export const netPrice = (
     steps: [...named, { kind: 'rounding', amount: net.minus(soFar) }],
   };
 };
+
+/**
+ * The maker's own price before tax in the place of the worked-out one; the difference is a step of its own.
+ *
+ * @param own price before tax, not negative
+ * @param taxShare tax as a share of the net price
+ * @throws Invalid when it is negative
+ * @see test/domain/commissions/garment-sum.test.ts
+ */
+export const setByHand = (workedOut: NetPrice, own: Money, taxShare: Decimal): NetPrice => {
+  if (own.isNegative())
+    throw Invalid.field('ownNet', 'A price is not negative. Leave it empty to let the sum say it.');
+  return {
+    ...workedOut,
+    net: own,
+    gross: own.plus(roundOnce(own.toDecimal().times(taxShare), own.currency)),
+    minimumApplied: false,
+    steps: [...workedOut.steps, { kind: 'set-by-hand', amount: own.minus(workedOut.net) }],
+  };
+};

@@ -38,6 +38,8 @@ export type PriceInput = CostSheetInput & {
   readonly tax?: TaxTerms;
   /** With `tax`, minimum charge, discount and rounding step are amounts that include tax. */
   readonly pricesInclude?: 'none' | 'tax';
+  /** A price before tax that the maker set by hand: it stands in the place of the worked-out one. */
+  readonly ownNet?: Money;
   readonly chanceOfLoss?: ChanceOfLoss;
 };
 
@@ -50,6 +52,7 @@ export const PRICE_STEPS = [
   'minimum',
   'discount',
   'rounding',
+  'set-by-hand',
 ] as const;
 
 /** One step from cost to net price; the amounts of all steps add up to the net price exactly. */

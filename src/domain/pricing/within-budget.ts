@@ -85,7 +85,7 @@ const mostThatFits = (fits: (minutes: number) => boolean, guess: number): number
  * The hours keep the plan's mix of modes and its certainty: every operation is stretched or shrunk alike until the
  * price, with all its steps, is the highest that does not pass the budget.
  *
- * @param input the garment as planned, with rates, materials and pricing terms
+ * @param asked the garment as planned, with rates, materials and pricing terms
  * @param budget what the client can spend, above 0
  * @param budgetIs is the budget before (`net`) or with tax (`gross`)?
  * @param makes ways of making it, the most wanted first
@@ -95,11 +95,13 @@ const mostThatFits = (fits: (minutes: number) => boolean, guess: number): number
  * @see test/domain/pricing/within-budget.test.ts
  */
 export const makeWithinBudget = (
-  input: PriceInput,
+  asked: PriceInput,
   budget: Money,
   budgetIs: 'net' | 'gross',
   makes: readonly MakeOffered[] = [],
 ): WithinBudget => {
+  // A price set by hand does not move with the hours, so it cannot say what they may be.
+  const input: PriceInput = { ...asked, ownNet: undefined };
   if (budget.minor <= 0) throw Invalid.field('budget', 'Say what the client can spend: an amount above 0.');
   const leftAt = (answer: PriceAnswer) => budget.minus(answer.price[budgetIs]);
   const planned = workOutPrice(input);

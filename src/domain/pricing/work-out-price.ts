@@ -6,7 +6,7 @@ import { hoursOf } from '../kernel/minutes.js';
 import { Money } from '../kernel/money.js';
 import { mustBePriceable } from './check-price-input.js';
 import { profitOf } from './margin.js';
-import { netPrice } from './net-price.js';
+import { netPrice, setByHand } from './net-price.js';
 import type { ChanceOfLoss, PriceAnswer, PriceInput } from './price-terms.js';
 
 /**
@@ -64,7 +64,8 @@ export const workOutPrice = (input: PriceInput): PriceAnswer => {
   const sheet = drawUpCostSheet(input);
   const terms = input.pricing ?? {};
   const taxShare = (input.tax?.rate ?? new Decimal(0)).div(100);
-  const priced = netPrice(sheet, terms, taxShare, input.pricesInclude ?? 'none');
+  const workedOut = netPrice(sheet, terms, taxShare, input.pricesInclude ?? 'none');
+  const priced = input.ownNet ? setByHand(workedOut, input.ownNet, taxShare) : workedOut;
   const left = profitOf(priced.net, sheet.cost);
   const breakEvenMinutes = minutesUntilNothingIsLeft(sheet, left.profit);
   return {
