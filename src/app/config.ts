@@ -85,6 +85,9 @@ export const readConfig = (environment: NodeJS.ProcessEnv, root = process.cwd())
   };
 };
 
+/** Where the studio's backups lie: beside its data, also where the data itself lives in PostgreSQL. */
+export const backupFolder = (config: Config): string => join(config.dataDir, 'backups');
+
 /** What is in force, one a line, without secrets. */
 export const configWords = (config: Config): string[] => [
   `data: ${config.home.kind === 'sqlite' ? config.home.file : 'PostgreSQL by DATABASE_URL'}`,

@@ -3,6 +3,7 @@ import { type DynamicModule, Global, Inject, Module, type OnApplicationShutdown 
 import type { DataSource } from 'typeorm';
 import { PdfPrinter } from '../printing/browser/pdf-printer.js';
 import { Templates } from '../printing/templates/templates.js';
+import { Backups } from '../storage/backup/backups.js';
 import { Clock, MachineClock } from '../storage/clock.js';
 import { openForReading, openForWriting } from '../storage/connection/data-source.js';
 import { ReadSide } from '../storage/read-side.js';
@@ -10,7 +11,7 @@ import { UnitOfWork } from '../storage/unit-of-work.js';
 import { KeptForms } from '../web/forms/kept-forms.js';
 import { OnceOnly } from '../web/manners/once-only.js';
 import { Surroundings } from '../web/manners/surroundings.js';
-import type { Config } from './config.js';
+import { backupFolder, type Config } from './config.js';
 
 const WRITING = 'connection that writes';
 const READING = 'connection that reads';
@@ -44,6 +45,7 @@ export class KeptModule implements OnApplicationShutdown {
         useFactory: (source: DataSource) => new UnitOfWork(source, clock),
       },
       { provide: ReadSide, inject: [READING], useFactory: (source: DataSource) => new ReadSide(source) },
+      { provide: Backups, useFactory: () => new Backups(config.home, backupFolder(config), clock) },
       { provide: Templates, useFactory: () => new Templates(config.templates) },
       { provide: PdfPrinter, useFactory: () => new PdfPrinter() },
       KeptForms,

@@ -1,5 +1,7 @@
 import { ClientsModule } from './clients/clients.module.js';
+import { CommissionsModule } from './commissions/commissions.module.js';
 import { HistoryModule } from './history/history.module.js';
+import { BackupModule } from './house/backup/backup.module.js';
 
 /** Every room of the house. */
-export const rooms = [ClientsModule, HistoryModule];
+export const rooms = [ClientsModule, CommissionsModule, HistoryModule, BackupModule];

@@ -1,3 +1,4 @@
+import type { Readable } from 'node:stream';
 import type { PageModel } from '../printing/templates/page-model.js';
 
 /** What a page's own code says; the surroundings (studio, who is signed in, nonce, notice) are put round it on the way out. */
@@ -15,7 +16,7 @@ export type Reply =
     }
   | {
       readonly is: 'file';
-      readonly bytes: Uint8Array | string;
+      readonly bytes: Uint8Array | string | Readable;
       readonly type: string;
       readonly name?: string;
       readonly inline?: boolean;
@@ -47,9 +48,13 @@ export const part = (template: string, words: object, status = 200): Reply =>
 export const seeOther = (url: string, act?: string, cookies?: Cookies): Reply =>
   reply({ is: 'elsewhere', url, act, cookies });
 
-/** Bytes to look at or to keep. */
-export const file = (bytes: Uint8Array | string, type: string, name?: string, inline = false): Reply =>
-  reply({ is: 'file', bytes, type, name, inline });
+/** Bytes to look at or to keep; as a stream where they may be many. */
+export const file = (
+  bytes: Uint8Array | string | Readable,
+  type: string,
+  name?: string,
+  inline = false,
+): Reply => reply({ is: 'file', bytes, type, name, inline });
 
 /** JSON for programs. */
 export const answer = (body: unknown, status = 200, headers?: Record<string, string>): Reply =>

@@ -50,7 +50,7 @@ export class Manners implements NestInterceptor {
       case 'file': {
         const kind = said.inline ? 'inline' : 'attachment';
         response.type(said.type).header('content-disposition', dispositionOf(kind, said.name));
-        return typeof said.bytes === 'string' ? said.bytes : Buffer.from(said.bytes);
+        return said.bytes instanceof Uint8Array ? Buffer.from(said.bytes) : said.bytes;
       }
       case 'answer':
         response.status(said.status).headers(said.headers ?? {});
