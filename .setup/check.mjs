@@ -38,9 +38,8 @@ async function setUp() {
     const { browser } = await prepare({ say, browser: true, postgres: ownServer });
     if (!browser)
       throw new Error('The tests need a browser: install Chromium, or set PUPPETEER_EXECUTABLE_PATH.');
-    const env = { PUPPETEER_EXECUTABLE_PATH: browser };
     const postgres = ownServer ? await startPostgres(findPostgres()) : null;
-    if (postgres) env.TEST_POSTGRES_URL = postgres.url;
+    const env = postgres ? { TEST_POSTGRES_URL: postgres.url } : {};
     say(
       `Ready: Node ${process.version}, a browser, ${postgres ? 'a PostgreSQL for this run' : 'no own PostgreSQL'}.`,
     );

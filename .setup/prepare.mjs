@@ -31,14 +31,20 @@ function adoptInstallation() {
  */
 export async function prepare({ say, browser = false, postgres = false }) {
   if (!isInstalled()) await installDependencies(say);
-  await ensureSqlite(say);
+  // Compiling keeps one core busy for a minute or two; what is fetched from the system meanwhile costs none.
+  const { compiling } = await ensureSqlite(say);
+  const found = browser ? await findOrInstallBrowser(say) : null;
   if (postgres) {
     const { ensurePostgres } = await import('./postgres/server.mjs');
     await ensurePostgres({ say });
   }
-  if (!browser) return { browser: null };
+  await compiling;
+  return { browser: found };
+}
+
+async function findOrInstallBrowser(say) {
   const { ensureBrowser } = await import('./browser.mjs');
-  return { browser: (await ensureBrowser({ say })) ?? null };
+  return (await ensureBrowser({ say })) ?? null;
 }
 
 async function installDependencies(say) {
@@ -54,19 +60,25 @@ async function installDependencies(say) {
 const loads = async () =>
   (await run(process.execPath, ['-e', "new (require('sqlite3').Database)(':memory:')"])).code === 0;
 
+/** Proves that the driver loads, or gets it; where it must be compiled, answers while that is under way. */
 async function ensureSqlite(say) {
-  if (await loads()) return;
-  const folder = inRoot('node_modules', 'sqlite3');
-  await runTool('prebuild-install/bin.js', ['-r', 'napi'], { cwd: folder });
-  if (await loads()) return;
+  if (await loads()) return { compiling: null };
+  await runTool('prebuild-install/bin.js', ['-r', 'napi'], { cwd: inRoot('node_modules', 'sqlite3') });
+  if (await loads()) return { compiling: null };
   await ensureCompiler(say);
+  const compiling = compileSqlite(say);
+  // Whoever waits for it hears of a failure; until somebody does, it must not end the process.
+  compiling.catch(() => {});
+  return { compiling };
+}
+
+async function compileSqlite(say) {
   say('Compiling the SQLite driver (about a minute and a half) …');
-  const built = await runTool('node-gyp/bin/node-gyp.js', ['rebuild', ...ownHeaders()], {
-    cwd: folder,
+  const { output } = await runTool('node-gyp/bin/node-gyp.js', ['rebuild', ...ownHeaders()], {
+    cwd: inRoot('node_modules', 'sqlite3'),
     env: { JOBS: 'max' },
   });
-  if (await loads()) return;
-  throw new Error(`The SQLite driver does not load.\n${withoutAddresses(built.output)}`);
+  if (!(await loads())) throw new Error(`The SQLite driver does not load.\n${withoutAddresses(output)}`);
 }
 
 /** Where Node came with its headers, compiling needs no download. */
