@@ -22,7 +22,7 @@ export const MOST_HOURS = 10_000;
  * @param field the field to name when they cannot be meant
  * @throws Invalid naming the field
  */
-export const garmentHours = (hours: Decimal, field: string): Decimal => {
+export const checkedHours = (hours: Decimal, field: string): Decimal => {
   if (hours.lte(0)) throw Invalid.field(field, 'A garment takes more than 0 hours.');
   if (hours.gt(MOST_HOURS)) throw Invalid.field(field, 'At most 10,000 hours for one garment.');
   return hours;

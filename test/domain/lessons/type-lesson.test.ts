@@ -1,7 +1,7 @@
 import { join } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { Decimal } from '../../../src/domain/kernel/decimal.js';
-import { garmentHours, type PastGarment } from '../../../src/domain/lessons/past-garment.js';
+import { checkedHours, type PastGarment } from '../../../src/domain/lessons/past-garment.js';
 import { startingBelief, typeLesson } from '../../../src/domain/lessons/type-lesson.js';
 import { usualOverrun } from '../../../src/domain/lessons/usual-overrun.js';
 import type { GarmentType } from '../../../src/domain/making/garment-type.js';
@@ -44,9 +44,9 @@ describe('what past totals say about a type', () => {
   });
 
   it('takes no hours that no garment takes', () => {
-    expect(() => garmentHours(d(0), 'hours-1')).toThrow('more than 0');
-    expect(() => garmentHours(d('10000.01'), 'hours-1')).toThrow('At most 10,000');
-    expect(garmentHours(d('0.25'), 'hours-1').toFixed()).toBe('0.25');
+    expect(() => checkedHours(d(0), 'hours-1')).toThrow('more than 0');
+    expect(() => checkedHours(d('10000.01'), 'hours-1')).toThrow('At most 10,000');
+    expect(checkedHours(d('0.25'), 'hours-1').toFixed()).toBe('0.25');
   });
 });
 
