@@ -2,6 +2,15 @@ import { ClientsModule } from './clients/clients.module.js';
 import { CommissionsModule } from './commissions/commissions.module.js';
 import { HistoryModule } from './history/history.module.js';
 import { BackupModule } from './house/backup/backup.module.js';
+import { RatesModule } from './rates/rates.module.js';
+import { WorkOutModule } from './work-out/work-out.module.js';
 
 /** Every room of the house. */
-export const rooms = [ClientsModule, CommissionsModule, HistoryModule, BackupModule];
+export const rooms = [
+  ClientsModule,
+  CommissionsModule,
+  HistoryModule,
+  BackupModule,
+  RatesModule,
+  WorkOutModule,
+];

@@ -1,9 +1,12 @@
+import { In } from 'typeorm';
 import { foldForSearch } from '../../domain/clients/client.js';
 import type { Commission } from '../../domain/commissions/commission.js';
 import { NotFound } from '../../domain/kernel/errors.js';
 import { Money } from '../../domain/kernel/money.js';
 import { numberSeries } from '../../domain/papers/numbering/number-series.js';
+import { ClientRow } from '../rows/clients/client.row.js';
 import { CommissionRow } from '../rows/commissions/commission.row.js';
+import { GarmentRow } from '../rows/commissions/garment.row.js';
 import type { Reading, Writing } from '../session.js';
 import type { PageOf } from './client-book.js';
 import { pricingColumns, pricingOf } from './pricing-columns.js';
@@ -12,6 +15,9 @@ import { studioBook } from './studio-book.js';
 
 /** What people say about a commission; its number is the studio's. */
 export type CommissionWords = Omit<Commission, 'id' | 'version' | 'number'>;
+
+/** A commission as a line of the list: with its client's name and how many garments it holds. */
+export type ListedCommission = Commission & { readonly clientName: string; readonly garments: number };
 
 /** The book of commissions. */
 export const commissionBook = {
@@ -22,22 +28,34 @@ export const commissionBook = {
     return commissionOf(row, await currencyOf(reading));
   },
 
-  /** Newest first, found by number, title or order number. */
-  async find(reading: Reading, asked = '', limit = 20, after = ''): Promise<PageOf<Commission>> {
-    const query = reading.manager.createQueryBuilder(CommissionRow, 'one').orderBy('one.id', 'DESC');
+  /** Newest first, found by number, title, order number or the client; of one client where `clientId` names one. */
+  async find(
+    reading: Reading,
+    asked = '',
+    limit = 20,
+    after = '',
+    clientId = '',
+  ): Promise<PageOf<ListedCommission>> {
+    const query = reading.manager
+      .createQueryBuilder(CommissionRow, 'one')
+      .innerJoin(ClientRow, 'client', 'client.id = one.client_id')
+      .orderBy('one.id', 'DESC');
     foldForSearch(asked)
       .split(' ')
       .filter((word) => word !== '')
       .slice(0, 8)
       .forEach((word, index) => {
         const pattern = `%${word.replace(/[\\%_]/g, '\\$&')}%`;
-        query.andWhere(`one.folded LIKE :word${index} ESCAPE '\\'`, { [`word${index}`]: pattern });
+        query.andWhere(
+          `(one.folded LIKE :word${index} ESCAPE '\\' OR client.folded LIKE :word${index} ESCAPE '\\')`,
+          { [`word${index}`]: pattern },
+        );
       });
     if (after) query.andWhere('one.id < :after', { after });
+    if (clientId) query.andWhere('one.client_id = :clientId', { clientId });
     const rows = await query.take(limit + 1).getMany();
-    const currency = rows.length > 0 ? await currencyOf(reading) : '';
     return {
-      items: rows.slice(0, limit).map((row) => commissionOf(row, currency)),
+      items: await listedOf(reading, rows.slice(0, limit)),
       next: rows.length > limit ? rows[limit - 1]?.id : undefined,
     };
   },
@@ -71,6 +89,30 @@ export const commissionBook = {
     const row = await writing.update(CommissionRow, id, columnsOf(words, number), seen);
     return commissionOf(row, words.discount.currency);
   },
+};
+
+const listedOf = async (reading: Reading, rows: CommissionRow[]): Promise<ListedCommission[]> => {
+  if (rows.length === 0) return [];
+  const { manager } = reading;
+  const clients = await manager.find(ClientRow, {
+    select: { id: true, name: true },
+    where: { id: In(rows.map((row) => row.client_id)) },
+  });
+  const garments = await manager
+    .createQueryBuilder(GarmentRow, 'garment')
+    .select('garment.commission_id', 'id')
+    .addSelect('COUNT(*)', 'count')
+    .where({ commission_id: In(rows.map((row) => row.id)) })
+    .groupBy('garment.commission_id')
+    .getRawMany<{ id: string; count: number | string }>();
+  const names = new Map(clients.map(({ id, name }) => [id, name]));
+  const counts = new Map(garments.map(({ id, count }) => [id, Number(count)]));
+  const currency = await currencyOf(reading);
+  return rows.map((row) => ({
+    ...commissionOf(row, currency),
+    clientName: names.get(row.client_id) ?? '',
+    garments: counts.get(row.id) ?? 0,
+  }));
 };
 
 const currencyOf = async (reading: Reading): Promise<string> =>

@@ -1,0 +1,61 @@
+import type { Client } from '../../domain/clients/client.js';
+import type { PlannedGarment } from '../../domain/commissions/garment.js';
+import { Money } from '../../domain/kernel/money.js';
+import { clientBook } from '../../storage/books/client-book.js';
+import { commissionBook } from '../../storage/books/commission-book.js';
+import { garmentBook } from '../../storage/books/garment-book.js';
+import { studioBook } from '../../storage/books/studio-book.js';
+import type { Clock } from '../../storage/clock.js';
+import type { Reading } from '../../storage/session.js';
+import { moneyInWords } from '../../web/words/amounts.js';
+import type { CommissionTold } from './commission.page.js';
+import { pricingInWords } from './pricing.form.js';
+import { type Pricing, pricingOf, sumOfPlanned } from './sum/sum-of.js';
+
+/** Gathers what a commission's page tells. @throws NotFound */
+export const tellCommission = async (reading: Reading, clock: Clock, id: string): Promise<CommissionTold> => {
+  const commission = await commissionBook.one(reading, id);
+  const { identity } = await studioBook.the(reading);
+  const garments: PlannedGarment[] = [];
+  for (const garment of await garmentBook.ofCommission(reading, id))
+    garments.push(await garmentBook.planned(reading, garment.id));
+  const people = await peopleOf(reading, [
+    commission.clientId,
+    commission.payerId,
+    ...garments.map(({ garment }) => garment.wearerId),
+  ]);
+  return {
+    commission,
+    people,
+    garments,
+    ...(await pricesOf(await pricingOf(reading, clock, id), garments)),
+    pricing: pricingInWords(commission, identity.locale),
+  };
+};
+
+const pricesOf = async (
+  pricing: Pricing,
+  garments: readonly PlannedGarment[],
+): Promise<Pick<CommissionTold, 'prices' | 'total'>> => {
+  const { locale, currency } = pricing.studio.identity;
+  const prices = new Map<string, string>();
+  const nets: Money[] = [];
+  for (const planned of garments) {
+    const net = (await sumOfPlanned(pricing, planned))?.net;
+    if (!net) return { prices, total: undefined };
+    nets.push(net);
+    prices.set(planned.garment.id, moneyInWords(net, locale));
+  }
+  const total = Money.sum(nets, currency).minus(pricing.commission.discount);
+  return { prices, total: moneyInWords(total, locale) };
+};
+
+/** The people of these ids, each read once. */
+export const peopleOf = async (
+  reading: Reading,
+  ids: readonly string[],
+): Promise<ReadonlyMap<string, Client>> => {
+  const people = new Map<string, Client>();
+  for (const one of new Set(ids)) people.set(one, await clientBook.one(reading, one));
+  return people;
+};
