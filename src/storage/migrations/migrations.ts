@@ -4,6 +4,7 @@ import { Clients1764000000003 } from './1764000000003-clients.js';
 import { Measurements1764000000004 } from './1764000000004-measurements.js';
 import { Rates1764000000005 } from './1764000000005-rates.js';
 import { Commissions1764000000006 } from './1764000000006-commissions.js';
+import { Quotes1764000000007 } from './1764000000007-quotes.js';
 import { PastGarments1764000000008 } from './1764000000008-past-garments.js';
 
 /** Every migration, in order. One that has been released is never edited. */
@@ -14,5 +15,6 @@ export const migrations = [
   Measurements1764000000004,
   Rates1764000000005,
   Commissions1764000000006,
+  Quotes1764000000007,
   PastGarments1764000000008,
 ];

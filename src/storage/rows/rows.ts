@@ -19,6 +19,10 @@ import { OwnGuessRow } from './lessons/own-guess.row.js';
 import { PastGarmentRow } from './lessons/past-garment.row.js';
 import { GarmentTypeRow } from './making/garment-type.row.js';
 import { KnownOperationRow } from './making/known-operation.row.js';
+import { IssuedQuoteRow } from './papers/issued-quote.row.js';
+import { QuoteAnswerRow } from './papers/quote-answer.row.js';
+import { QuoteDraftRow } from './papers/quote-draft.row.js';
+import { QuotePdfRow } from './papers/quote-pdf.row.js';
 import { RateCardRow } from './rates/rate-card.row.js';
 import { StandingPriceRow } from './rates/standing-price.row.js';
 
@@ -47,4 +51,8 @@ export const rows = [
   OperationRow,
   MaterialLineRow,
   ExpenseLineRow,
+  IssuedQuoteRow,
+  QuotePdfRow,
+  QuoteAnswerRow,
+  QuoteDraftRow,
 ];
