@@ -2,6 +2,7 @@ import { ClientsModule } from './clients/clients.module.js';
 import { CommissionsModule } from './commissions/commissions.module.js';
 import { HistoryModule } from './history/history.module.js';
 import { BackupModule } from './house/backup/backup.module.js';
+import { HouseModule } from './house/house.module.js';
 import { RatesModule } from './rates/rates.module.js';
 import { WorkOutModule } from './work-out/work-out.module.js';
 
@@ -12,5 +13,6 @@ export const rooms = [
   HistoryModule,
   BackupModule,
   RatesModule,
+  HouseModule,
   WorkOutModule,
 ];

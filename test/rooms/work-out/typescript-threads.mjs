@@ -1,0 +1,4 @@
+import { register } from 'node:module';
+
+/* Loaded into threads by --import. */
+register('./typescript-hooks.mjs', import.meta.url);
