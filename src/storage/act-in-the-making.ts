@@ -3,6 +3,7 @@ import type { Instant } from '../domain/kernel/calendar-date.js';
 import { NotFound, Stale } from '../domain/kernel/errors.js';
 import { ActRow } from './history/act.row.js';
 import { ChangeRow } from './history/change.row.js';
+import { isNeverTakenBack, withoutSecrets } from './history/secret-columns.js';
 import type { KeptRow } from './rows/kept-row.js';
 import type { Visit, Writing } from './session.js';
 
@@ -98,18 +99,19 @@ export class ActInTheMaking implements Writing {
       who_name: this.visit.who.name,
       subject: this.subject,
       sentence: this.sentence,
-      undoable: this.undoable,
+      undoable: this.undoable && !this.changes.some(({ table }) => isNeverTakenBack(table)),
       undoes: this.undoes,
       undone_by: null,
     });
+    if (this.undoes) await this.manager.update(ActRow, { id: this.undoes }, { undone_by: id });
     const lines = this.changes.map((change, place) => ({
       id: this.newId(),
       act_id: id,
       place,
       in_table: change.table,
       row_id: change.rowId,
-      before: change.before && JSON.stringify(change.before),
-      after: change.after && JSON.stringify(change.after),
+      before: change.before && JSON.stringify(withoutSecrets(change.before)),
+      after: change.after && JSON.stringify(withoutSecrets(change.after)),
     }));
     // SQLite takes a limited number of parameters in one statement.
     for (let from = 0; from < lines.length; from += 100) {

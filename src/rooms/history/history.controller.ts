@@ -1,20 +1,42 @@
-import { Body, Controller, Param, Post } from '@nestjs/common';
+import { Body, Controller, Get, Param, Post, Query } from '@nestjs/common';
+import { Conflict } from '../../domain/kernel/errors.js';
+import { studioBook } from '../../storage/books/studio-book.js';
+import { Clock } from '../../storage/clock.js';
+import { historyBook } from '../../storage/history/history-book.js';
 import { undoAct } from '../../storage/history/undo.js';
+import { ReadSide } from '../../storage/read-side.js';
 import type { Visit } from '../../storage/session.js';
-import { UnitOfWork } from '../../storage/unit-of-work.js';
+import { AlreadyDone, UnitOfWork } from '../../storage/unit-of-work.js';
 import { typedOf } from '../../web/forms/typed.js';
-import { type Reply, seeOther } from '../../web/reply.js';
+import { page, type Reply, seeOther } from '../../web/reply.js';
 import { Hand } from '../../web/visit.js';
+import { historyPage, notUndonePage } from './history.page.js';
 
 /** What was done, by whom, and taking it back. */
 @Controller('history')
 export class HistoryController {
-  constructor(private readonly unit: UnitOfWork) {}
+  constructor(
+    private readonly read: ReadSide,
+    private readonly unit: UnitOfWork,
+    private readonly clock: Clock,
+  ) {}
+
+  @Get()
+  async list(@Query('about') about = '', @Query('before') before = ''): Promise<Reply> {
+    const found = await historyBook.page(this.read, { about, before, now: this.clock.now() });
+    return page('history/list', historyPage(found, { about, before }, await studioBook.the(this.read)));
+  }
 
   @Post(':act/undo')
   async undo(@Param('act') act: string, @Body() body: unknown, @Hand() visit: Visit): Promise<Reply> {
-    const { back } = typedOf(body);
-    const done = await undoAct(this.unit, visit, act);
-    return seeOther(back && /^\/(?![/\\])/.test(back) ? back : '/', done.act);
+    const { back = '' } = typedOf(body);
+    const home = /^\/(?![/\\])/.test(back) ? back : '/';
+    try {
+      return seeOther(home, (await undoAct(this.unit, visit, act)).act);
+    } catch (error) {
+      if (!(error instanceof Conflict) || error instanceof AlreadyDone) throw error;
+      const refused = await historyBook.one(this.read, act, this.clock.now());
+      return page('history/not-undone', notUndonePage(refused, error, home), 409);
+    }
   }
 }

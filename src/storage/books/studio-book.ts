@@ -22,7 +22,7 @@ export const studioBook = {
   },
 
   async open(writing: Writing, studio: Omit<Studio, 'version'>): Promise<void> {
-    await writing.insert(StudioRow, { id: KEY, ...columnsOf(studio) });
+    await writing.insertForGood(StudioRow, { id: KEY, ...columnsOf(studio) });
   },
 
   /** @throws Stale when it has changed since `studio.version` was read */

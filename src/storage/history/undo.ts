@@ -1,14 +1,11 @@
 import type { ObjectLiteral } from 'typeorm';
-import { daysBetween } from '../../domain/kernel/calendar-date.js';
 import { Conflict, NotFound } from '../../domain/kernel/errors.js';
 import type { KeptRow } from '../rows/kept-row.js';
 import type { Visit, Writing } from '../session.js';
 import type { Done, UnitOfWork } from '../unit-of-work.js';
 import { ActRow } from './act.row.js';
 import { ChangeRow } from './change.row.js';
-
-/** How long a change can be undone. */
-export const UNDO_DAYS = 30;
+import { CHANGED_SINCE, whyNotByItself } from './why-not-undo.js';
 
 type Kept = KeptRow & ObjectLiteral;
 
@@ -22,19 +19,14 @@ export const undoAct = (unit: UnitOfWork, visit: Visit, actId: string): Promise<
   unit.undoing(visit, actId, async (writing) => {
     const act = await writing.manager.findOneBy(ActRow, { id: actId });
     if (!act) throw new NotFound('change');
-    if (act.undone_by) throw new Conflict('This was undone already.', 'already-undone');
-    if (!act.undoable)
-      throw new Conflict('A paper was issued on this, so it stays. Correct it forward instead.', 'sealed');
-    if (daysBetween(act.at.slice(0, 10), writing.at.slice(0, 10)) > UNDO_DAYS) {
-      throw new Conflict(`Changes can be undone for ${UNDO_DAYS} days; this one is older.`, 'too-old');
-    }
+    const whyNot = whyNotByItself(act, writing.at);
+    if (whyNot) throw new Conflict(whyNot.sentence, whyNot.code);
     const changes = await writing.manager.find(ChangeRow, {
       where: { act_id: actId },
       order: { place: 'DESC' },
     });
     const expected = new Map<string, number>();
     for (const change of changes) await takeBack(writing, change, expected);
-    await writing.manager.update(ActRow, { id: actId }, { undone_by: writing.at });
     writing.says(`Undid: ${act.sentence}`, act.subject);
     return act;
   });
@@ -54,8 +46,7 @@ const takeBack = async (
   const present = (await writing.manager.findOneBy(row, { id: change.row_id })) as Kept | null;
   const key = `${change.in_table}/${change.row_id}`;
   const unchanged = after ? present?.version === (expected.get(key) ?? after.version) : present === null;
-  if (!unchanged)
-    throw new Conflict('This was changed again since, so it cannot simply be undone.', 'changed-since');
+  if (!unchanged) throw new Conflict(CHANGED_SINCE.sentence, CHANGED_SINCE.code);
   if (!before) {
     await writing.remove<Kept>(row as never, change.row_id);
   } else if (after) {
