@@ -2,6 +2,7 @@ import { type DynamicModule, Module } from '@nestjs/common';
 import { APP_FILTER, APP_GUARD, APP_INTERCEPTOR } from '@nestjs/core';
 import { rooms } from '../rooms/rooms.js';
 import type { Clock } from '../storage/clock.js';
+import { FirstRunFirst } from '../web/manners/first-run-first.interceptor.js';
 import { Manners } from '../web/manners/manners.interceptor.js';
 import { TroubleFilter } from '../web/manners/trouble.filter.js';
 import type { Config } from './config.js';
@@ -20,6 +21,7 @@ export class AppModule {
       providers: [
         { provide: APP_GUARD, useClass: SignInGuard },
         { provide: APP_INTERCEPTOR, useClass: Manners },
+        { provide: APP_INTERCEPTOR, useClass: FirstRunFirst },
         // The last filter named is asked first.
         { provide: APP_FILTER, useClass: TroubleFilter },
         { provide: APP_FILTER, useClass: NotSignedInFilter },

@@ -2,10 +2,12 @@ import { mkdir } from 'node:fs/promises';
 import { type DynamicModule, Global, Inject, Module, type OnApplicationShutdown } from '@nestjs/common';
 import type { DataSource } from 'typeorm';
 import { PdfPrinter } from '../printing/browser/pdf-printer.js';
+import { Stationery } from '../printing/papers/stationery.js';
 import { Templates } from '../printing/templates/templates.js';
 import { Backups } from '../storage/backup/backups.js';
 import { Clock, MachineClock } from '../storage/clock.js';
 import { openForReading, openForWriting } from '../storage/connection/data-source.js';
+import { HomeZone } from '../storage/home-zone.js';
 import { ReadSide } from '../storage/read-side.js';
 import { UnitOfWork } from '../storage/unit-of-work.js';
 import { KeptForms } from '../web/forms/kept-forms.js';
@@ -30,6 +32,7 @@ export class KeptModule implements OnApplicationShutdown {
   static with(config: Config, clock: Clock = new MachineClock()): DynamicModule {
     const shared = [
       { provide: Clock, useValue: clock },
+      { provide: HomeZone, useValue: new HomeZone(config.zone) },
       {
         provide: WRITING,
         useFactory: async () => {
@@ -47,6 +50,11 @@ export class KeptModule implements OnApplicationShutdown {
       { provide: ReadSide, inject: [READING], useFactory: (source: DataSource) => new ReadSide(source) },
       { provide: Backups, useFactory: () => new Backups(config.home, backupFolder(config), clock) },
       { provide: Templates, useFactory: () => new Templates(config.templates) },
+      {
+        provide: Stationery,
+        inject: [Templates],
+        useFactory: (templates: Templates) => new Stationery(templates, config.templates),
+      },
       { provide: PdfPrinter, useFactory: () => new PdfPrinter() },
       KeptForms,
       OnceOnly,

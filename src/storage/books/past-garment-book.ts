@@ -1,5 +1,7 @@
+import type { NotebookTotal } from '../../domain/estimating/garment-hours.js';
 import { Decimal } from '../../domain/kernel/decimal.js';
 import { NotFound } from '../../domain/kernel/errors.js';
+import { minutesOfHours } from '../../domain/kernel/minutes.js';
 import type { PastGarment } from '../../domain/lessons/past-garment.js';
 import { OwnGuessRow } from '../rows/lessons/own-guess.row.js';
 import { PastGarmentRow } from '../rows/lessons/past-garment.row.js';
@@ -21,6 +23,14 @@ export const pastGarmentBook = {
       order: { id: 'ASC' },
     });
     return rows.map(garmentOf);
+  },
+
+  /** Totals of a type as the estimate takes them, in minutes. */
+  async totalsOf(reading: Reading, typeId: string): Promise<NotebookTotal[]> {
+    return (await this.ofType(reading, typeId)).map(({ hours, plannedHours }) => ({
+      minutes: minutesOfHours(hours).toNumber(),
+      ...(plannedHours && { plannedMinutes: minutesOfHours(plannedHours).toNumber() }),
+    }));
   },
 
   /** @throws NotFound */
