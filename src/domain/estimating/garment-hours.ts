@@ -59,7 +59,12 @@ export const garmentHours = (input: {
     chanceOver: total.chanceOver,
     splitAt: (q) => stretched(forecast.splitAt(q), stretch(q)),
     byModeAt: (q) => scaled(modesAt(forecast, plan, lesson, q), stretch(q)),
-    doubt: forecast.doubt,
+    // Of the variance s² (1 + 1 / kappa), one part is the garment's own, 1 / kappa is what few garments leave open.
+    doubt: {
+      garment: (notebook.length + 1) / (notebook.length + 2),
+      history: 1 / (notebook.length + 2),
+      operations: 0,
+    },
   };
 };
 

@@ -78,3 +78,52 @@ export const inverseFrom = (l: Flat, n: number): Flat => {
   }
   return inverse;
 };
+
+/**
+ * Adds `sign` A B to a matrix. Four rows of B at a time: the sums of a fit spend most of their time here.
+ *
+ * @param out rows x columns; changed in place
+ * @param a rows x inner
+ * @param b inner x columns
+ * @param size rows, inner, columns
+ * @param sign 1 or -1
+ * @param lower true to fill only the lower half of a square result
+ */
+export const addProduct = (
+  out: Flat,
+  a: Flat,
+  b: Flat,
+  [rows, inner, columns]: readonly [number, number, number],
+  sign: number,
+  lower = false,
+): void => {
+  for (let i = 0; i < rows; i += 1) {
+    const rowI = i * columns;
+    const end = lower ? i + 1 : columns;
+    let k = 0;
+    for (; k + 3 < inner; k += 4) {
+      const at = i * inner + k;
+      const [c0, c1, c2, c3] = [sign * a[at]!, sign * a[at + 1]!, sign * a[at + 2]!, sign * a[at + 3]!];
+      if (c0 === 0 && c1 === 0 && c2 === 0 && c3 === 0) continue;
+      const b0 = k * columns;
+      const b1 = b0 + columns;
+      const b2 = b1 + columns;
+      const b3 = b2 + columns;
+      for (let j = 0; j < end; j += 1)
+        out[rowI + j]! += c0 * b[b0 + j]! + c1 * b[b1 + j]! + c2 * b[b2 + j]! + c3 * b[b3 + j]!;
+    }
+    for (; k < inner; k += 1) {
+      const c = sign * a[i * inner + k]!;
+      const rowK = k * columns;
+      if (c !== 0) for (let j = 0; j < end; j += 1) out[rowI + j]! += c * b[rowK + j]!;
+    }
+  }
+};
+
+/** The transpose of a rows x columns matrix. */
+export const transposed = (a: Flat, rows: number, columns: number): Flat => {
+  const out = new Float64Array(rows * columns);
+  for (let i = 0; i < rows; i += 1)
+    for (let j = 0; j < columns; j += 1) out[j * rows + i] = a[i * columns + j]!;
+  return out;
+};

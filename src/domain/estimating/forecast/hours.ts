@@ -1,5 +1,6 @@
 import { studentQuantile } from '../chance/student.js';
 import {
+  BARELY,
   checkedMinutes,
   type PastGarment,
   type PlannedGarment,
@@ -59,7 +60,7 @@ export const modesOf = (operation: PlannedOperation): [mode: string, share: numb
 };
 
 const isOpen = ({ operation }: Line) =>
-  operation.plannedMinutes > 0 && operation.finishedMinutes === undefined;
+  operation.plannedMinutes >= BARELY && operation.finishedMinutes === undefined;
 
 /** Minutes that are certain: of a finished operation, or of one that nobody gave a plan. */
 const spentOn = ({ operation }: Line): number => operation.finishedMinutes ?? operation.soFarMinutes ?? 0;
@@ -68,6 +69,11 @@ const inFixedOrder = (a: Line, b: Line): number =>
   a.garment - b.garment ||
   b.operation.plannedMinutes - a.operation.plannedMinutes ||
   (a.operation.kind < b.operation.kind ? -1 : a.operation.kind > b.operation.kind ? 1 : 0) ||
+  ((a.operation.mode ?? '') < (b.operation.mode ?? '')
+    ? -1
+    : (a.operation.mode ?? '') > (b.operation.mode ?? '')
+      ? 1
+      : 0) ||
   (b.operation.soFarMinutes ?? 0) - (a.operation.soFarMinutes ?? 0) ||
   (b.operation.startingSpread ?? 0) - (a.operation.startingSpread ?? 0);
 
@@ -110,9 +116,9 @@ export const predictAll = (
     if (!(q > 0 && q < 1)) throw new RangeError('A certainty lies above 0 and below 1.');
   const lines = linesOf(garments);
   lines.forEach(check);
-  const withPlan = lines.filter(({ operation }) => operation.plannedMinutes > 0).sort(inFixedOrder);
+  const withPlan = lines.filter(({ operation }) => operation.plannedMinutes >= BARELY).sort(inFixedOrder);
   const finished = withPlan.flatMap(({ operation }, at) =>
-    (operation.finishedMinutes ?? 0) > 0
+    (operation.finishedMinutes ?? 0) >= BARELY
       ? [{ at, y: Math.log(operation.finishedMinutes! / operation.plannedMinutes) }]
       : [],
   );
@@ -120,7 +126,7 @@ export const predictAll = (
   const openAt = withPlan.flatMap((line, i) => (isOpen(line) ? [i] : []));
   const joint = only(news, openAt);
   const open = openAt.map((i) => withPlan[i]!);
-  const soFar = open.map(({ operation }) => operation.soFarMinutes ?? 0);
+  const soFar = open.map(({ operation: { soFarMinutes = 0 } }) => (soFarMinutes < BARELY ? 0 : soFarMinutes));
   const placeOf = new Map(open.map((line, i) => [line, i]));
 
   const ratio = (i: number) => Math.log(soFar[i]! / joint.planned[i]!);
@@ -136,7 +142,9 @@ export const predictAll = (
     return lineAt(soFar[i]! > 0 ? among(i) : amongBegun, i, soFar[i]!);
   });
 
-  const modes = [...new Set(lines.flatMap(({ operation }) => modesOf(operation).map(([mode]) => mode)))];
+  const modes = [
+    ...new Set(lines.flatMap(({ operation }) => modesOf(operation).map(([mode]) => mode))),
+  ].sort();
   const shareOf = (line: Line, mode: string) =>
     modesOf(line.operation).reduce((sum, [name, share]) => (name === mode ? sum + share : sum), 0);
   const closed = lines.filter((line) => !placeOf.has(line));

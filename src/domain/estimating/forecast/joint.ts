@@ -148,7 +148,9 @@ export const forecastJoint = (lesson: Lesson, lines: readonly Line[]): Joint => 
     ofGarment,
     noise: lines.map(({ operation }) => {
       const spread = operation.startingSpread;
-      return kindNoise(lesson, kinds.get(operation.kind), spread === undefined ? undefined : spread ** 2);
+      // A spread of nothing is no knowledge but a slip: nobody's work varies by less than one per cent.
+      const base = spread === undefined ? undefined : Math.max(1e-4, spread ** 2);
+      return kindNoise(lesson, kinds.get(operation.kind), base);
     }),
     noiseDegrees: lines.map(({ operation }) => {
       const seen = kinds.get(operation.kind)?.weight ?? 0;

@@ -60,6 +60,9 @@ export interface GarmentOfRows {
 
 const LONGEST = 1e9;
 
+/** Minutes below this are none: no ratio can be taken of them. */
+export const BARELY = 1e-6;
+
 /**
  * Lets minutes pass that can be reckoned with.
  *
@@ -88,7 +91,7 @@ export const rowsOf = (history: readonly PastGarment[]): GarmentOfRows[] => {
     for (const operation of garment.operations) {
       const planned = checkedMinutes(operation.plannedMinutes, 'Planned time');
       const actual = checkedMinutes(operation.actualMinutes, 'Time worked');
-      if (planned === 0 || actual === 0) continue;
+      if (planned < BARELY || actual < BARELY) continue;
       rows.push({
         kind: operation.kind,
         y: Math.log(actual / planned),

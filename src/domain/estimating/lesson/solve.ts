@@ -1,4 +1,4 @@
-import { type Flat, factorise, inverseFrom } from '../algebra/cholesky.js';
+import { addProduct, type Flat, factorise, inverseFrom, transposed } from '../algebra/cholesky.js';
 import { AGAIN, type Arranged, type ArrangedGarment, CHANGE, MEAN, SIZE, TYPE } from './arrange.js';
 import type { Belief } from './starting-values.js';
 import type { Variances } from './variances.js';
@@ -157,17 +157,8 @@ export const solve = (arranged: Arranged, belief: Belief, variances: Variances):
     }
     const inverse = inverseFrom(factorise(tt, m), m);
     const carry = new Float64Array(m * g);
-    for (let i = 0; i < m; i += 1)
-      for (let k = 0; k < m; k += 1) {
-        const c = inverse[i * m + k]!;
-        for (let j = 0; j < g; j += 1) carry[i * g + j]! += c * tg[k * g + j]!;
-      }
-    for (let k = 0; k < m; k += 1)
-      for (let i = 0; i < g; i += 1) {
-        const c = tg[k * g + i]!;
-        if (c === 0) continue;
-        for (let j = 0; j <= i; j += 1) shared[i * g + j]! -= c * carry[k * g + j]!;
-      }
+    addProduct(carry, inverse, tg, [m, m, g], 1);
+    addProduct(shared, transposed(tg, m, g), carry, [g, m, g], -1, true);
     for (let k = 0; k < m; k += 1) for (let j = 0; j < g; j += 1) r[j]! -= carry[k * g + j]! * own[k]!;
     parts.push({ size: m, inverse, carry, own });
   }

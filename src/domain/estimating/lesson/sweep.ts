@@ -1,3 +1,4 @@
+import { addProduct, transposed } from '../algebra/cholesky.js';
 import type { Arranged } from './arrange.js';
 import { rowOf, type Solution, sumsOf, type TypeSolution } from './solve.js';
 import type { Belief } from './starting-values.js';
@@ -18,20 +19,10 @@ export interface Swept {
 const spreadOf = (solution: Solution, type: TypeSolution, g: number) => {
   const { size: m, carry, inverse } = type;
   const withShared = new Float64Array(m * g);
-  for (let i = 0; i < m; i += 1)
-    for (let k = 0; k < g; k += 1) {
-      const c = carry[i * g + k]!;
-      if (c === 0) continue;
-      for (let j = 0; j < g; j += 1) withShared[i * g + j]! -= c * solution.covariance[k * g + j]!;
-    }
+  addProduct(withShared, carry, solution.covariance, [m, g, g], -1);
   const own = Float64Array.from(inverse);
-  for (let i = 0; i < m; i += 1)
-    for (let j = 0; j <= i; j += 1) {
-      let sum = 0;
-      for (let k = 0; k < g; k += 1) sum += withShared[i * g + k]! * carry[j * g + k]!;
-      own[i * m + j]! -= sum;
-      own[j * m + i] = own[i * m + j]!;
-    }
+  addProduct(own, withShared, transposed(carry, m, g), [m, g, m], -1, true);
+  for (let i = 0; i < m; i += 1) for (let j = 0; j < i; j += 1) own[j * m + i] = own[i * m + j]!;
   return { withShared, own };
 };
 
