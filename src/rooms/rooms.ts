@@ -1,5 +1,6 @@
 import { ClientsModule } from './clients/clients.module.js';
 import { CommissionsModule } from './commissions/commissions.module.js';
+import { FindModule } from './find/find.module.js';
 import { HistoryModule } from './history/history.module.js';
 import { BackupModule } from './house/backup/backup.module.js';
 import { HouseModule } from './house/house.module.js';
@@ -10,6 +11,7 @@ import { WorkOutModule } from './work-out/work-out.module.js';
 export const rooms = [
   ClientsModule,
   CommissionsModule,
+  FindModule,
   HistoryModule,
   BackupModule,
   RatesModule,

@@ -3,19 +3,11 @@ import type { Studio } from '../../domain/house/studio.js';
 import type { Conflict } from '../../domain/kernel/errors.js';
 import type { Act } from '../../storage/history/history-book.js';
 import type { PageWords } from '../../web/reply.js';
+import { subjectUrl } from '../../web/subject-url.js';
 import { instantInWords } from '../../web/words/dates.js';
 import { changeTable, type Manner } from './act-words.js';
 
 const MOST_ROWS_SHOWN = 6;
-
-/** The page of what an act was about, where it has one. */
-export const subjectUrl = (about: string): string | undefined => {
-  const [kind, id, ...rest] = about.split('/');
-  if (kind === 'client' && id) return `/clients/${id}`;
-  if (kind === 'commission' && id)
-    return rest[0] === 'garment' ? `/commissions/${id}/garments/${rest[1]}` : `/commissions/${id}`;
-  return { rates: '/rates', house: '/house' }[kind ?? ''];
-};
 
 const mannerOf = ({ identity }: Studio): Manner => identity;
 

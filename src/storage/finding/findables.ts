@@ -1,0 +1,51 @@
+import { foldForSearch } from '../../domain/clients/client.js';
+import { clientBook } from '../books/client-book.js';
+import { commissionBook } from '../books/commission-book.js';
+import { GarmentRow } from '../rows/commissions/garment.row.js';
+import type { Findable } from './findable.js';
+
+const clients: Findable = {
+  name: 'Clients',
+  async find(reading, asked, limit) {
+    const { items } = await clientBook.find(reading, asked, limit);
+    return items.map(({ id, name, code }) => ({ text: name, note: code, about: `client/${id}` }));
+  },
+};
+
+const commissions: Findable = {
+  name: 'Commissions',
+  async find(reading, asked, limit) {
+    const { items } = await commissionBook.find(reading, asked, limit);
+    return items.map(({ id, number, title, clientName }) => ({
+      text: title ? `${number} ${title}` : number,
+      note: clientName,
+      about: `commission/${id}`,
+    }));
+  },
+};
+
+const MOST_LOOKED_THROUGH = 5000;
+
+const garments: Findable = {
+  name: 'Garments',
+  async find(reading, asked, limit) {
+    // A garment's name has no folded column: the newest few thousand are folded here, in one read of two short columns.
+    const rows = await reading.manager
+      .createQueryBuilder(GarmentRow, 'garment')
+      .select(['garment.id', 'garment.commission_id', 'garment.name'])
+      .orderBy('garment.id', 'DESC')
+      .take(MOST_LOOKED_THROUGH)
+      .getMany();
+    const words = foldForSearch(asked).split(' ');
+    return rows
+      .filter(({ name }) => words.every((word) => foldForSearch(name).includes(word)))
+      .slice(0, limit)
+      .map(({ id, commission_id, name }) => ({
+        text: name,
+        about: `commission/${commission_id}/garment/${id}`,
+      }));
+  },
+};
+
+/** Everything that can be found from every page, in the order in which it is shown. A new kind is one more line here. */
+export const findables: readonly Findable[] = [clients, commissions, garments];
