@@ -1,3 +1,4 @@
+import { BenchModule } from './bench/bench.module.js';
 import { ClientsModule } from './clients/clients.module.js';
 import { CommissionsModule } from './commissions/commissions.module.js';
 import { FindModule } from './find/find.module.js';
@@ -9,6 +10,7 @@ import { WorkOutModule } from './work-out/work-out.module.js';
 
 /** Every room of the house. */
 export const rooms = [
+  BenchModule,
   ClientsModule,
   CommissionsModule,
   FindModule,

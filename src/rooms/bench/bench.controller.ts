@@ -1,0 +1,19 @@
+import { Controller, Get } from '@nestjs/common';
+import { Clock } from '../../storage/clock.js';
+import { ReadSide } from '../../storage/read-side.js';
+import { page, type Reply } from '../../web/reply.js';
+import { daySheet } from './day-sheet.page.js';
+
+/** The Bench: the day sheet. */
+@Controller()
+export class BenchController {
+  constructor(
+    private readonly read: ReadSide,
+    private readonly clock: Clock,
+  ) {}
+
+  @Get()
+  async today(): Promise<Reply> {
+    return page('bench/day-sheet', await daySheet(this.read, this.clock));
+  }
+}
