@@ -3,7 +3,9 @@ import type { FormModel, Link } from '../../printing/templates/page-model.js';
 import type { PageOf } from '../../storage/books/client-book.js';
 import { freshForm } from '../../web/forms/form.js';
 import type { PageWords } from '../../web/reply.js';
+import { dateInWords } from '../../web/words/dates.js';
 import { typedClient } from './client.form.js';
+import type { TableWords } from './measurements/through-time.js';
 
 export const clientsCrumb: Link = { text: 'Clients', href: '/clients' };
 export const clientUrl = (id: string): string => `/clients/${id}`;
@@ -55,8 +57,11 @@ export const newClientForm = (): FormModel => freshForm('/clients');
 export const correctClientForm = (client: Client): FormModel =>
   freshForm(clientUrl(client.id), typedClient(client), client.version);
 
-/** One client: who, how to reach them, and what hangs on them. */
-export const clientPage = (client: Client): PageWords => ({
+/** The measurements a client's page shows, and where the newest set is. */
+export type ClientMeasured = { readonly time: TableWords; readonly set: Link; readonly card: string };
+
+/** One client: who, how to reach them, what they measured last, and what hangs on them. */
+export const clientPage = (client: Client, measured: ClientMeasured | undefined): PageWords => ({
   title: client.name,
   room: 'clients',
   crumbs: [clientsCrumb],
@@ -68,7 +73,13 @@ export const clientPage = (client: Client): PageWords => ({
     { label: 'Telephone', text: client.phone },
     { label: 'Email', text: client.email },
     { label: 'Tax number', text: client.taxNumber },
-    { label: 'Guardian', text: client.guardian },
+    { label: 'Born', text: client.birthDate ? dateInWords(client.birthDate) : '' },
+    { label: 'Guardian', text: client.guardian || (client.isChild ? 'to be named' : '') },
     { label: 'Notes', text: client.notes },
   ].filter(({ text }) => text !== ''),
+  measured,
+  links: [
+    { text: 'Commissions', href: `/commissions?client=${client.id}` },
+    { text: 'History', href: `/history?about=client/${client.id}` },
+  ],
 });

@@ -1,5 +1,7 @@
 import { Body, Controller, Get, Param, Post, Query } from '@nestjs/common';
 import { clientBook } from '../../storage/books/client-book.js';
+import { dimensionBook } from '../../storage/books/measuring/dimension-book.js';
+import { measurementBook } from '../../storage/books/measuring/measurement-book.js';
 import { ReadSide } from '../../storage/read-side.js';
 import type { Visit } from '../../storage/session.js';
 import { UnitOfWork } from '../../storage/unit-of-work.js';
@@ -18,6 +20,7 @@ import {
   correctClientForm,
   newClientForm,
 } from './client.page.js';
+import { measuredOf } from './measurements/measured-of.js';
 
 /** The pages of the Clients room. */
 @Controller('clients')
@@ -56,7 +59,9 @@ export class ClientsController {
 
   @Get(':id')
   async one(@Param('id') id: string): Promise<Reply> {
-    return page('clients/client', clientPage(await clientBook.one(this.read, id)));
+    const client = await clientBook.one(this.read, id);
+    const sets = await measurementBook.ofClient(this.read, id);
+    return page('clients/client', clientPage(client, measuredOf(sets, await dimensionBook.all(this.read))));
   }
 
   @Get(':id/correct')

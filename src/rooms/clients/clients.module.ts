@@ -1,6 +1,10 @@
 import { Module } from '@nestjs/common';
 import { ClientsApi } from './clients.api.js';
 import { ClientsController } from './clients.controller.js';
+import { MeasurementsApi } from './measurements/measurements.api.js';
+import { MeasurementsController } from './measurements/measurements.controller.js';
 
-@Module({ controllers: [ClientsController, ClientsApi] })
+@Module({
+  controllers: [ClientsController, ClientsApi, MeasurementsController, MeasurementsApi],
+})
 export class ClientsModule {}

@@ -82,10 +82,10 @@ const setOf = (row: MeasurementSetRow, values: readonly MeasuredValueRow[]): Kep
   guardian: row.guardian,
   garmentType: row.garment_type,
   insteadOf: row.instead_of ?? undefined,
-  values: values.map(valueOf),
+  values: values.map(measuredOf),
 });
 
-const valueOf = (row: MeasuredValueRow): MeasuredValue => ({
+const measuredOf = (row: MeasuredValueRow): MeasuredValue => ({
   dimension: row.dimension_id,
   confirmed: row.confirmed,
   entry: {
