@@ -24,12 +24,25 @@ const isZone = (zone: string): boolean => {
   }
 };
 
-const empty = (value: unknown): unknown => (value === '' ? undefined : value);
+const empty = (value: unknown): unknown => (typeof value === 'string' ? value.trim() || undefined : value);
+
+const oneOf = <const W extends readonly [string, ...string[]]>(words: W) =>
+  z.enum(words, `must be ${words.join(' or ')}`);
+
+const PORT = 'must be a whole number from 0 to 65535';
 
 const Surroundings = z.object({
-  BASTINGS_MODE: z.preprocess(empty, z.enum(['studio', 'demo']).default('studio')),
-  BASTINGS_FRESH: z.preprocess(empty, z.enum(['0', '1']).default('0')),
-  PORT: z.preprocess(empty, z.coerce.number('a port number').int().min(0).max(65535).default(4410)),
+  BASTINGS_MODE: z.preprocess(empty, oneOf(['studio', 'demo']).default('studio')),
+  BASTINGS_FRESH: z.preprocess(empty, oneOf(['0', '1']).default('0')),
+  PORT: z.preprocess(
+    empty,
+    z
+      .string()
+      .regex(/^\d{1,5}$/, PORT)
+      .transform(Number)
+      .pipe(z.number().max(65535, PORT))
+      .default(4410),
+  ),
   HOST: z.preprocess(empty, z.string().default('127.0.0.1')),
   DATA_DIR: z.preprocess(empty, z.string().default('data/studio')),
   DATABASE_URL: z.preprocess(
@@ -60,7 +73,8 @@ export const readConfig = (environment: NodeJS.ProcessEnv, root = process.cwd())
   const faults = read.success
     ? []
     : read.error.issues.map((issue) => `${issue.path.join('.')}: ${issue.message}`);
-  if (read.success && Boolean(read.data.TLS_CERT) !== Boolean(read.data.TLS_KEY)) {
+  // Asked apart, so that it is said also where something else is wrong.
+  if (Boolean(empty(environment.TLS_CERT)) !== Boolean(empty(environment.TLS_KEY))) {
     faults.push('TLS_CERT, TLS_KEY: give both files or neither');
   }
   if (!read.success || faults.length > 0) {
