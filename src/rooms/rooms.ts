@@ -5,6 +5,7 @@ import { FindModule } from './find/find.module.js';
 import { HistoryModule } from './history/history.module.js';
 import { BackupModule } from './house/backup/backup.module.js';
 import { HouseModule } from './house/house.module.js';
+import { LessonsModule } from './lessons/lessons.module.js';
 import { RatesModule } from './rates/rates.module.js';
 import { WorkOutModule } from './work-out/work-out.module.js';
 
@@ -17,6 +18,7 @@ export const rooms = [
   HistoryModule,
   BackupModule,
   RatesModule,
+  LessonsModule,
   HouseModule,
   WorkOutModule,
 ];

@@ -1,7 +1,7 @@
 import { join } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { Decimal } from '../../../src/domain/kernel/decimal.js';
-import { checkedHours, type PastGarment } from '../../../src/domain/lessons/past-garment.js';
+import type { PastGarment } from '../../../src/domain/lessons/past-garment.js';
 import { startingBelief, typeLesson } from '../../../src/domain/lessons/type-lesson.js';
 import { usualOverrun } from '../../../src/domain/lessons/usual-overrun.js';
 import type { GarmentType } from '../../../src/domain/making/garment-type.js';
@@ -41,12 +41,6 @@ describe('what past totals say about a type', () => {
     expect(lesson.overrun?.garments).toBe(5);
     expect(lesson.overrun?.ratio.toFixed(4)).toBe('1.2646');
     expect(usualOverrun([])).toBeUndefined();
-  });
-
-  it('takes no hours that no garment takes', () => {
-    expect(() => checkedHours(d(0), 'hours-1')).toThrow('more than 0');
-    expect(() => checkedHours(d('10000.01'), 'hours-1')).toThrow('At most 10,000');
-    expect(checkedHours(d('0.25'), 'hours-1').toFixed()).toBe('0.25');
   });
 });
 

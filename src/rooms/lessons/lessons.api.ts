@@ -1,0 +1,105 @@
+import { Body, Controller, Delete, Get, Headers, Param, Post, Put } from '@nestjs/common';
+import { Decimal } from '../../domain/kernel/decimal.js';
+import type { PastGarment } from '../../domain/lessons/past-garment.js';
+import { pastGarmentBook } from '../../storage/books/past-garment-book.js';
+import { ReadSide } from '../../storage/read-side.js';
+import type { Visit } from '../../storage/session.js';
+import { UnitOfWork } from '../../storage/unit-of-work.js';
+import { parse } from '../../web/forms/parse.js';
+import { etagOf, versionOfIfMatch } from '../../web/forms/version.js';
+import { answer, type Reply } from '../../web/reply.js';
+import { Hand } from '../../web/visit.js';
+import { type KnownType, lessonOf, lessonsOf } from './lessons-of.js';
+import { GuessSent, TotalSent, TotalsSent } from './totals.form.js';
+import { correctTotal, guessHours, removeTotal, writeDown } from './write-down.js';
+
+/** Lessons for programs. */
+@Controller('api/lessons')
+export class LessonsApi {
+  constructor(
+    private readonly read: ReadSide,
+    private readonly unit: UnitOfWork,
+  ) {}
+
+  @Get()
+  async all(): Promise<Reply> {
+    return answer({ items: (await lessonsOf(this.read)).map(lessonOut) });
+  }
+
+  @Post('import')
+  async writeDown(@Body() body: unknown, @Hand() visit: Visit): Promise<Reply> {
+    const { garments } = parse(TotalsSent, body);
+    const { value } = await writeDown(this.unit, visit, garments, (place) => `garments.${place}.type`);
+    return answer({ items: value.map(pastOut) }, 201);
+  }
+
+  @Get('garment-types/:id')
+  async type(@Param('id') id: string): Promise<Reply> {
+    const known = await lessonOf(this.read, id);
+    return answer(
+      { ...lessonOut(known), past: known.past.map(pastOut) },
+      200,
+      known.guessVersion > 0 ? etagOf(known.guessVersion) : {},
+    );
+  }
+
+  /** Says or takes back (null) the studio's own guess. */
+  @Put('garment-types/:id')
+  async guess(
+    @Param('id') id: string,
+    @Body() body: unknown,
+    @Headers('if-match') match: string | undefined,
+    @Hand() visit: Visit,
+  ): Promise<Reply> {
+    const { ownGuess } = parse(GuessSent, body);
+    await guessHours(this.unit, visit, id, ownGuess ?? undefined, versionOfIfMatch(match));
+    return this.type(id);
+  }
+
+  @Get('garments/:id')
+  async past(@Param('id') id: string): Promise<Reply> {
+    const past = await pastGarmentBook.one(this.read, id);
+    return answer(pastOut(past), 200, etagOf(past.version));
+  }
+
+  @Put('garments/:id')
+  async correct(
+    @Param('id') id: string,
+    @Body() body: unknown,
+    @Headers('if-match') match: string | undefined,
+    @Hand() visit: Visit,
+  ): Promise<Reply> {
+    const words = parse(TotalSent, body);
+    const { value } = await correctTotal(this.unit, visit, id, words, versionOfIfMatch(match));
+    return answer(pastOut(value), 200, etagOf(value.version));
+  }
+
+  @Delete('garments/:id')
+  async remove(
+    @Param('id') id: string,
+    @Headers('if-match') match: string | undefined,
+    @Hand() visit: Visit,
+  ): Promise<Reply> {
+    await removeTotal(this.unit, visit, id, versionOfIfMatch(match));
+    return answer({ removed: id });
+  }
+}
+
+const figure = (hours: number): string => new Decimal(hours).toDecimalPlaces(4).toFixed();
+const figures = <K extends string>(values: Readonly<Record<K, number>>): Record<K, string> =>
+  Object.fromEntries(Object.entries<number>(values).map(([name, hours]) => [name, figure(hours)])) as Record<
+    K,
+    string
+  >;
+
+const lessonOut = ({ type, lesson }: KnownType) => ({
+  garmentType: type.id,
+  name: type.name,
+  garments: lesson?.garments ?? 0,
+  belief: lesson?.belief ?? null,
+  typical: lesson ? figures(lesson.hours.typical) : null,
+  next: lesson ? figures(lesson.hours.next) : null,
+  overrun: lesson?.overrun ?? null,
+});
+
+const pastOut = ({ typeId, ...past }: PastGarment) => ({ ...past, type: typeId });
