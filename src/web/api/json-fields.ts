@@ -19,7 +19,7 @@ const read = (sent: string | number): Decimal | undefined =>
 /** Text or number into a decimal, each trouble with its own sentence. @param extra what else is wrong with it, if anything */
 const numeral = (wrong: string, extra: (sent: string | number, value: Decimal) => string | undefined) =>
   z
-    .union([z.string().regex(new RegExp(NUMERAL)), z.number()], { error: wrong })
+    .union([z.string().regex(new RegExp(NUMERAL), wrong), z.number()], { error: wrong })
     .transform((sent, context): Decimal => {
       const value = read(sent);
       const trouble = !value

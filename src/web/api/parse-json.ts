@@ -8,12 +8,30 @@ const fieldTrouble = (path: readonly PropertyKey[], text: string): FieldTrouble 
   return { field: path.slice(0, at).join('.'), text: `${path.slice(at).join(' ')}: ${text}` };
 };
 
+const KINDS: Readonly<Record<string, string>> = {
+  object: 'a JSON object',
+  record: 'a JSON object',
+  array: 'a list',
+  string: 'text',
+  number: 'a number',
+  int: 'a whole number',
+  boolean: 'true or false',
+};
+
+/** Zod's own words are for programmers; where a schema brings none of its own, these stand in. */
+const sentenceOf = (issue: z.core.$ZodIssue): string => {
+  if (!issue.message.startsWith('Invalid')) return issue.message;
+  if (issue.code === 'invalid_type') return `This must be ${KINDS[issue.expected] ?? issue.expected}.`;
+  if (issue.code === 'invalid_key') return issue.issues[0]?.message ?? 'This is no name for a field here.';
+  return 'This cannot be meant here.';
+};
+
 const troublesOf = (issue: z.core.$ZodIssue): FieldTrouble[] =>
   issue.code === 'unrecognized_keys'
     ? issue.keys.map((key) =>
         fieldTrouble([...issue.path, key], `There is no field “${key.slice(0, 80)}” here.`),
       )
-    : [fieldTrouble(issue.path, issue.message)];
+    : [fieldTrouble(issue.path, sentenceOf(issue))];
 
 const MOST_NAMED = 50;
 

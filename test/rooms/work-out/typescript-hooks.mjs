@@ -13,6 +13,8 @@ export const resolve = (specifier, context, next) => {
 
 export const load = async (url, context, next) => {
   if (!url.startsWith('file:') || !url.endsWith('.ts')) return next(url, context);
-  const { outputText } = typescript.transpileModule(readFileSync(fileURLToPath(url), 'utf8'), { compilerOptions });
+  const { outputText } = typescript.transpileModule(readFileSync(fileURLToPath(url), 'utf8'), {
+    compilerOptions,
+  });
   return { format: 'module', source: outputText, shortCircuit: true };
 };

@@ -7,7 +7,7 @@ import { rowsIn } from './history.js';
 
 /** Below this many rows an answer takes a few milliseconds, less than starting a thread. */
 const FEW = 100;
-const LONGEST_MS = 120_000;
+const LONGEST_MS = 300_000;
 const MEMORY_MB = 1024;
 /** Questions that may wait; the next is asked to come back. */
 const MOST_WAITING = 20;
