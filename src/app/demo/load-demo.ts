@@ -1,6 +1,7 @@
 import { fileURLToPath } from 'node:url';
 import { addDays } from '../../domain/kernel/calendar-date.js';
 import { Decimal } from '../../domain/kernel/decimal.js';
+import { takeMeasurements } from '../../rooms/clients/measurements/take-measurements.js';
 import { clientBook } from '../../storage/books/client-book.js';
 import { pastGarmentBook } from '../../storage/books/past-garment-book.js';
 import { type Clock, todayIn } from '../../storage/clock.js';
@@ -50,6 +51,26 @@ export const loadDemo = async (
     if (!id) throw new Error(`The demonstration names a client it does not hold: ${key}.`);
     return id;
   };
+  for (const told of file.measurements) {
+    await takeMeasurements(unit, visit, clock, idOf(told.client), {
+      takenOn: addDays(today, -told.daysAgo),
+      takenBy: visit.who.name,
+      over: told.over,
+      figuration: told.figuration,
+      guardian: told.guardian ?? '',
+      garmentType: '',
+      insteadOf: undefined,
+      figurationConfirmed: true,
+      values: Object.entries(told.values).map(([dimension, typed]) => ({
+        dimension,
+        name: '',
+        isNew: false,
+        typed,
+        confirmed: true,
+        choice: '',
+      })),
+    });
+  }
   const commissions = new Map<string, string>();
   for (const told of file.commissions)
     commissions.set(told.key, await loadCommission(unit, visit, told, idOf, today));
