@@ -3,8 +3,17 @@ import { ClientsApi } from './clients.api.js';
 import { ClientsController } from './clients.controller.js';
 import { MeasurementsApi } from './measurements/measurements.api.js';
 import { MeasurementsController } from './measurements/measurements.controller.js';
+import { MeasuringListsApi } from './measuring-lists/measuring-lists.api.js';
+import { MeasuringListsController } from './measuring-lists/measuring-lists.controller.js';
 
 @Module({
-  controllers: [ClientsController, ClientsApi, MeasurementsController, MeasurementsApi],
+  controllers: [
+    ClientsController,
+    ClientsApi,
+    MeasurementsController,
+    MeasurementsApi,
+    MeasuringListsController,
+    MeasuringListsApi,
+  ],
 })
 export class ClientsModule {}

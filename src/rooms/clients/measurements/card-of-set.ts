@@ -4,7 +4,7 @@ import { blankCard, type MeasurementCard } from '../../../printing/papers/measur
 import type { KeptSet } from '../../../storage/books/measuring/measurement-book.js';
 import { dateInWords } from '../../../web/words/dates.js';
 import { lengthInWords } from '../../../web/words/lengths.js';
-import { wordsOf } from './measuring-rows.js';
+import { capital, wordsOf } from './measuring-rows.js';
 import type { MeasuringDesk } from './take.page.js';
 import { changesIn } from './through-time.js';
 
@@ -20,7 +20,7 @@ const rowOf = (known: readonly BodyDimension[], id: string, value: string, chang
 /** A set as a measurement card: the client's code and never the name; what did not change is left open. */
 export const cardOfSet = (desk: MeasuringDesk, set: KeptSet, house: CardHouse): MeasurementCard => ({
   ...house,
-  purpose: desk.types.find(({ id }) => id === set.garmentType)?.name ?? '',
+  purpose: capital(desk.types.find(({ id }) => id === set.garmentType)?.name ?? ''),
   clientCode: desk.client.code,
   date: dateInWords(set.takenOn),
   measuredBy: set.takenBy,
@@ -41,7 +41,7 @@ export const blankCardOf = (
 ): MeasurementCard =>
   blankCard({
     ...house,
-    purpose: type.name,
+    purpose: capital(type.name),
     clientCode: '',
     date: '',
     measuredBy: '',

@@ -55,13 +55,13 @@ export const aboutField = (
   return said === '' ? {} : { settled: { of: field, said, asked: present } };
 };
 
+/** A word at the head of a line. */
+export const capital = (word: string): string => word.charAt(0).toLocaleUpperCase('en') + word.slice(1);
+
 /** The word the workroom uses, large; the standard's beside it where there is one and it is another word. */
 export const wordsOf = (dimension: BodyDimension): { word: string; iso: string } => {
-  const word = dimension.tradeWord || dimension.name;
-  return {
-    word: word.charAt(0).toLocaleUpperCase('en') + word.slice(1),
-    iso: dimension.fromStandard ? dimension.name : '',
-  };
+  const word = capital(dimension.tradeWord || dimension.name);
+  return { word, iso: dimension.fromStandard ? dimension.name : '' };
 };
 
 /** The rows of a list of dimensions. */

@@ -95,7 +95,8 @@ const compare = (
   });
   const questions = asked(settled).map(({ dimension, sentence, choices }): Question => {
     const place = read.find(({ value }) => value.dimension === dimension)?.place ?? 0;
-    return { field: `values.${place}.typed`, text: sentence, choices, canStand: true };
+    const text = sentence.charAt(0).toLocaleUpperCase('en') + sentence.slice(1);
+    return { field: `values.${place}.typed`, text, choices, canStand: true };
   });
   return { values: settled, questions };
 };
