@@ -38,14 +38,14 @@ export class Door {
   /** The first start: makes the owner. @throws NotAllowed when the code is wrong or there is an owner already */
   async openHouse(code: string, name: string, passphrase: string, address: string): Promise<string> {
     if (await this.isOwned()) throw new NotAllowed('This studio has an owner already. Sign in instead.');
-    this.throttle.mayTry(address);
+    this.throttle.guess(`from ${address}`);
     if (code.trim().toUpperCase().replaceAll(' ', '') !== this.setupCode) {
-      this.throttle.wasWrong(address);
       throw Invalid.field(
         'code',
         'This is not the code printed in the terminal where the program was started.',
       );
     }
+    this.throttle.wasRight(`from ${address}`);
     await this.addOwner(name, passphrase);
     return this.signIn(name, passphrase, address);
   }
@@ -67,15 +67,12 @@ export class Door {
   /** @returns the secret for the cookie @throws Invalid when name or passphrase are wrong; Trouble 429 while throttled */
   async signIn(name: string, passphrase: string, address: string): Promise<string> {
     const whos = [`from ${address}`, `as ${name.normalize('NFKC').trim().toLowerCase()}`];
-    this.throttle.mayTry(...whos);
+    this.throttle.guess(...whos);
     const account = await accountBook.named(this.read, name);
     // An unknown name takes as long as a wrong passphrase, so that names cannot be found out by the time it takes.
     this.decoy ??= hashPassphrase('no account has this passphrase');
     const right = await isPassphrase(passphrase, account?.passphraseHash ?? (await this.decoy));
-    if (!account || !right) {
-      this.throttle.wasWrong(...whos);
-      throw Invalid.field('passphrase', 'Name or passphrase are not right.');
-    }
+    if (!account || !right) throw Invalid.field('passphrase', 'Name or passphrase are not right.');
     this.throttle.wasRight(...whos);
     const secret = newSecret();
     await this.unit.aside((manager) =>

@@ -5,6 +5,7 @@ import { freshForm, submit } from '../../web/forms/form.js';
 import { KeptForms } from '../../web/forms/kept-forms.js';
 import { parseForm } from '../../web/forms/parse.js';
 import { typedOf } from '../../web/forms/typed.js';
+import { ownPath } from '../../web/own-path.js';
 import { page, type Reply, seeOther } from '../../web/reply.js';
 import { Hand, Open, type Request, type SignedIn } from '../../web/visit.js';
 import { COOKIE, COOKIE_DAYS, Door } from './door.js';
@@ -110,7 +111,7 @@ export class SignInController {
 
   /** Back to the page that was asked for, with the form that was being written. Only paths of this server. */
   private landing(said: z.output<typeof SignIn>, visit: SignedIn): string {
-    const back = said.back && /^\/(?![/\\])/.test(said.back) ? said.back : '/';
+    const back = ownPath(said.back);
     const typed = said.kept ? typedOf(readJson(said.kept)) : {};
     if (Object.keys(typed).length === 0) return back;
     const key = this.keptForms.keep(visit.who.id, typed);

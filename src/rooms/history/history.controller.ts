@@ -8,6 +8,7 @@ import { ReadSide } from '../../storage/read-side.js';
 import type { Visit } from '../../storage/session.js';
 import { AlreadyDone, UnitOfWork } from '../../storage/unit-of-work.js';
 import { typedOf } from '../../web/forms/typed.js';
+import { ownPath } from '../../web/own-path.js';
 import { page, type Reply, seeOther } from '../../web/reply.js';
 import { Hand } from '../../web/visit.js';
 import { historyPage, notUndonePage } from './history.page.js';
@@ -24,13 +25,12 @@ export class HistoryController {
   @Get()
   async list(@Query('about') about = '', @Query('before') before = ''): Promise<Reply> {
     const found = await historyBook.page(this.read, { about, before, now: this.clock.now() });
-    return page('history/list', historyPage(found, { about, before }, await studioBook.the(this.read)));
+    return page('history/list', historyPage(found, { about, before }, await studioBook.maybe(this.read)));
   }
 
   @Post(':act/undo')
   async undo(@Param('act') act: string, @Body() body: unknown, @Hand() visit: Visit): Promise<Reply> {
-    const { back = '' } = typedOf(body);
-    const home = /^\/(?![/\\])/.test(back) ? back : '/';
+    const home = ownPath(typedOf(body).back);
     try {
       return seeOther(home, (await undoAct(this.unit, visit, act)).act);
     } catch (error) {

@@ -9,7 +9,9 @@ import { changeTable, type Manner } from './act-words.js';
 
 const MOST_ROWS_SHOWN = 6;
 
-const mannerOf = ({ identity }: Studio): Manner => identity;
+// Before the first questions are answered there is no studio, but there may be something to undo.
+const mannerOf = (studio: Studio | undefined): Manner =>
+  studio?.identity ?? { zone: 'UTC', locale: 'en', currency: 'EUR' };
 
 export const historyUrl = (about: string, before?: string): string => {
   const query = new URLSearchParams({
@@ -23,7 +25,7 @@ export const historyUrl = (about: string, before?: string): string => {
 export const historyPage = (
   found: { items: readonly Act[]; next: string | undefined },
   asked: { about: string; before: string },
-  studio: Studio,
+  studio: Studio | undefined,
 ): PageWords => ({
   title: 'History',
   room: 'house',

@@ -1,6 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import { Stale, Trouble } from '../../domain/kernel/errors.js';
 import type { FieldQuestion, FormModel } from '../../printing/templates/page-model.js';
+import { statusOf } from '../manners/problem.js';
 import type { PageWords } from '../reply.js';
 import { page, type Reply } from '../reply.js';
 import type { Typed } from './typed.js';
@@ -69,11 +70,10 @@ export const submit = async (
       ...(error instanceof Asked ? { questions: [...error.questions] } : {}),
     };
     const drawn = await again(form);
-    const status = error.kind === 'conflict' ? 409 : error.kind === 'not-allowed' ? 403 : 422;
     return page(
       drawn.template,
       { ...drawn.words, form: { ...form, action: drawn.words.form?.action ?? '' } },
-      status,
+      statusOf(error),
     );
   }
 };
