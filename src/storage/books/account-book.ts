@@ -1,4 +1,4 @@
-import { IsNull } from 'typeorm';
+import { IsNull, Not } from 'typeorm';
 import type { Instant } from '../../domain/kernel/calendar-date.js';
 import { AccountRow } from '../rows/house/account.row.js';
 import { ApiTokenRow } from '../rows/house/api-token.row.js';
@@ -54,6 +54,10 @@ export const accountBook = {
     });
   },
 
+  async changePassphrase(writing: Writing, id: string, passphraseHash: string): Promise<void> {
+    await writing.update(AccountRow, id, { passphrase_hash: passphraseHash });
+  },
+
   async signedIn(reading: Reading, secretHash: string): Promise<SignedInBrowser | undefined> {
     const session = await reading.manager.findOneBy(SignInSessionRow, { id: secretHash });
     if (!session) return undefined;
@@ -78,6 +82,11 @@ export const accountBook = {
 
   async end(reading: Reading, secretHash: string): Promise<void> {
     await reading.manager.delete(SignInSessionRow, { id: secretHash });
+  },
+
+  /** Ends every sign-in of an account but one. */
+  async endOthers(reading: Reading, accountId: string, kept: string): Promise<void> {
+    await reading.manager.delete(SignInSessionRow, { account_id: accountId, id: Not(kept) });
   },
 
   async endAll(reading: Reading, accountId: string): Promise<void> {

@@ -1,0 +1,68 @@
+import type { Studio } from '../../domain/house/studio.js';
+import type { FormModel, Link } from '../../printing/templates/page-model.js';
+import type { PageWords } from '../../web/reply.js';
+import { type Section, typedShow } from './sections/section.js';
+import { sections } from './sections/sections.js';
+
+export const houseCrumb: Link = { text: 'House', href: '/house' };
+
+/** What the house keeps that is no answer of its own. */
+const ELSEWHERE = [
+  {
+    label: 'Garment types and operations',
+    text: 'What is made, what it takes, what is measured',
+    href: '/house/making',
+  },
+  {
+    label: 'People and devices',
+    text: 'Passphrase, signed-in browsers, programs, keys',
+    href: '/house/people-and-devices',
+  },
+  { label: 'Rates', text: 'What an hour costs', href: '/rates' },
+  { label: 'House price list', text: 'Counter work, alterations, make-and-trim', href: '/rates/price-list' },
+  { label: 'Backup', text: 'A copy of everything, and how to bring it back', href: '/house/backup' },
+  { label: 'History', text: 'Who changed what, and when', href: '/history' },
+];
+
+/** The table of contents. */
+export const contentsPage = (studio: Studio): PageWords => ({
+  title: 'House',
+  room: 'house',
+  contents: {
+    caption: 'What the house has settled',
+    quietCaption: true,
+    columns: [{ text: 'Subject' }, { text: 'As it stands' }],
+    rows: [
+      ...sections
+        .filter(({ path }) => path !== 'keys')
+        .map(({ path, title, summary }) => ({
+          cells: [{ text: title, href: `/house/${path}` }, { text: summary(studio) }],
+        })),
+      ...ELSEWHERE.map(({ label, text, href }) => ({ cells: [{ text: label, href }, { text }] })),
+    ],
+  },
+});
+
+export const typedSection = (section: Section, studio: Studio): Record<string, string> =>
+  Object.fromEntries(
+    Object.entries(section.values(studio, typedShow(studio.identity.locale))).map(([name, value]) => [
+      name,
+      String(value),
+    ]),
+  );
+
+export const sectionPage = (
+  section: Section,
+  studio: Studio,
+  form: FormModel,
+): { template: string; words: PageWords } => ({
+  template: `house/${section.path}`,
+  words: {
+    title: section.title,
+    room: 'house',
+    crumbs: [houseCrumb],
+    form: { ...form, action: `/house/${section.path}` },
+    leave: { text: 'Leave without saving', href: '/house' },
+    ...section.words(studio),
+  },
+});

@@ -1,0 +1,19 @@
+import { NotFound } from '../../../domain/kernel/errors.js';
+import { hours } from './hours.js';
+import { identity } from './identity.js';
+import { keys } from './keys.js';
+import { pricing } from './pricing.js';
+import { quotes } from './quotes.js';
+import type { Section } from './section.js';
+import { tax } from './tax.js';
+import { units } from './units.js';
+
+/** The subjects of the house, in the order of its table of contents. */
+export const sections: readonly Section[] = [identity, units, tax, pricing, quotes, hours, keys];
+
+/** @throws NotFound */
+export const sectionAt = (path: string): Section => {
+  const section = sections.find((one) => one.path === path);
+  if (!section) throw new NotFound('page in the house');
+  return section;
+};
