@@ -38,7 +38,7 @@ describe('the first start', () => {
     [{ name: 'x'.repeat(101) }, 'At most 100 characters'],
   ])(
     'refuses %j with a sentence, makes nobody owner, and never gives a passphrase back',
-    async (wrong, sentence) => {
+    async (wrong: Record<string, string>, sentence) => {
       const refused = await open(wrong);
       expect(refused.status).toBe(422);
       expect(refused.text).toContain(sentence);
