@@ -1,0 +1,45 @@
+import { Controller, Get, Param, Query } from '@nestjs/common';
+import { quoteBook } from '../../storage/books/papers/quote-book.js';
+import { studioBook } from '../../storage/books/studio-book.js';
+import { Clock, todayIn } from '../../storage/clock.js';
+import { ReadSide } from '../../storage/read-side.js';
+import { quoteInJson } from '../../web/papers/quote-in-json.js';
+import { answer, type Reply } from '../../web/reply.js';
+import { pdfOf } from './pdf-of.js';
+
+/** Papers for programs. */
+@Controller('api/papers')
+export class PapersApi {
+  constructor(
+    private readonly read: ReadSide,
+    private readonly clock: Clock,
+  ) {}
+
+  @Get()
+  async list(
+    @Query('q') asked = '',
+    @Query('after') after = '',
+    @Query('limit') limit = '20',
+  ): Promise<Reply> {
+    const most = Math.min(100, Math.max(1, Number(limit) || 20));
+    const { items, next } = await quoteBook.find(this.read, asked, most, after);
+    const today = await this.today();
+    return answer({ items: items.map((quote) => quoteInJson(quote, today)), next: next ?? null });
+  }
+
+  /** A paper with its business terms, its words and what it rested on; with `.pdf` behind its id, its bytes. */
+  @Get(':id')
+  async one(@Param('id') id: string): Promise<Reply> {
+    if (id.endsWith('.pdf')) return pdfOf(this.read, id.slice(0, -'.pdf'.length));
+    const quote = await quoteBook.one(this.read, id);
+    return answer({
+      ...quoteInJson(quote, await this.today()),
+      document: JSON.parse(quote.document),
+      costs: JSON.parse(quote.costs),
+    });
+  }
+
+  private async today(): Promise<string> {
+    return todayIn(this.clock, (await studioBook.the(this.read)).identity.zone);
+  }
+}

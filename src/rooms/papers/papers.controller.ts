@@ -1,0 +1,36 @@
+import { Controller, Get, Param, Query } from '@nestjs/common';
+import { quoteBook } from '../../storage/books/papers/quote-book.js';
+import { studioBook } from '../../storage/books/studio-book.js';
+import { Clock, todayIn } from '../../storage/clock.js';
+import { ReadSide } from '../../storage/read-side.js';
+import { page, type Reply } from '../../web/reply.js';
+import { type Manner, paperPage, papersPage } from './papers.page.js';
+import { pdfOf } from './pdf-of.js';
+
+/** The Papers room: everything that went out, as it went out. */
+@Controller('papers')
+export class PapersController {
+  constructor(
+    private readonly read: ReadSide,
+    private readonly clock: Clock,
+  ) {}
+
+  @Get()
+  async list(@Query('q') asked = '', @Query('after') after = ''): Promise<Reply> {
+    const found = await quoteBook.find(this.read, asked, 20, after);
+    return page('paper-room/list', papersPage(found, asked, after, await this.manner()));
+  }
+
+  /** A paper's page; with `.pdf` behind its id, its bytes. */
+  @Get(':id')
+  async one(@Param('id') id: string): Promise<Reply> {
+    if (id.endsWith('.pdf')) return pdfOf(this.read, id.slice(0, -'.pdf'.length));
+    const quote = await quoteBook.one(this.read, id);
+    return page('paper-room/quote', paperPage(quote, await this.manner()));
+  }
+
+  private async manner(): Promise<Manner> {
+    const { identity } = await studioBook.the(this.read);
+    return { today: todayIn(this.clock, identity.zone), locale: identity.locale, zone: identity.zone };
+  }
+}
