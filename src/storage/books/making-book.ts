@@ -37,6 +37,13 @@ export const makingBook = {
     return rows.map(operationOf);
   },
 
+  /** @throws NotFound */
+  async operation(reading: Reading, id: string): Promise<KeptOperation> {
+    const row = await reading.manager.findOneBy(KnownOperationRow, { id });
+    if (!row) throw new NotFound('operation');
+    return operationOf(row);
+  },
+
   /** Brings the starting types, operations and body dimensions into a new studio, without history: nobody made them. */
   async bring(writing: Writing, starter: Starter): Promise<void> {
     const types = starter.garmentTypes.map((type) => ({ ...typeColumns(type), version: 1 }));
