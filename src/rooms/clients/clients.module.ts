@@ -1,6 +1,8 @@
 import { Module } from '@nestjs/common';
 import { ClientsApi } from './clients.api.js';
 import { ClientsController } from './clients.controller.js';
+import { ImportApi } from './import/import.api.js';
+import { ImportController } from './import/import.controller.js';
 import { MeasurementsApi } from './measurements/measurements.api.js';
 import { MeasurementsController } from './measurements/measurements.controller.js';
 import { MeasuringListsApi } from './measuring-lists/measuring-lists.api.js';
@@ -8,6 +10,8 @@ import { MeasuringListsController } from './measuring-lists/measuring-lists.cont
 
 @Module({
   controllers: [
+    ImportController,
+    ImportApi,
     ClientsController,
     ClientsApi,
     MeasurementsController,

@@ -53,6 +53,11 @@ export const clientBook = {
     };
   },
 
+  /** Who is there already, to notice a second entry for the same person. */
+  async everybody(reading: Reading): Promise<Pick<Client, 'id' | 'code' | 'name' | 'email'>[]> {
+    return reading.manager.find(ClientRow, { select: { id: true, code: true, name: true, email: true } });
+  },
+
   async count(reading: Reading): Promise<number> {
     return reading.manager.count(ClientRow);
   },

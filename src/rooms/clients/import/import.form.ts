@@ -1,0 +1,25 @@
+import { z } from 'zod';
+import { oneOf, optionalDate, optionalLine, yesNo } from '../../../web/fields/fields.js';
+import { MOST_COLUMNS } from './table-of-text.js';
+
+/** What is done with somebody who is there already. */
+export const TWINS = ['leave', 'measure', 'add'] as const;
+
+/** What is said about a list to bring in, beside its text: the same on the page and in the JSON interface. */
+export const ImportFields = z.strictObject({
+  /** Does the first line hold the names of the columns? */
+  headed: yesNo(),
+  columns: z
+    .array(z.strictObject({ to: optionalLine(80), unit: oneOf(['cm', 'in', 'mm'], 'Choose cm, in or mm.') }))
+    .max(MOST_COLUMNS)
+    .default([]),
+  takenOn: optionalDate(),
+  takenBy: optionalLine(200),
+  twins: oneOf(TWINS).default('leave'),
+  /** Leaves out the rows in which something cannot be read. */
+  leaveTroubles: yesNo(),
+  /** Keeps measurements that look like a slip, after they were looked at. */
+  keepUnusual: yesNo(),
+});
+
+export type ImportWords = z.output<typeof ImportFields>;
