@@ -88,11 +88,12 @@ describe('every answer', () => {
 describe('a change from another site', () => {
   it('is stopped at the threshold, whatever it asks for, and nothing is done', async () => {
     const before = (await studio.api('GET', '/api/clients')).text;
-    for (const headers of [
+    const foreign: Record<string, string>[] = [
       { 'sec-fetch-site': 'cross-site' },
       { 'sec-fetch-site': 'same-site' },
       { 'sec-fetch-site': '', origin: 'http://elsewhere.example' },
-    ]) {
+    ];
+    for (const headers of foreign) {
       for (const url of ['/clients', '/sign-out', '/sign-out-everywhere', '/house/backup', '/api/clients']) {
         const refused = await studio.post(url, { once: randomUUID(), name: 'Foreign' }, headers);
         expect([url, refused.status]).toEqual([url, 403]);

@@ -1,7 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { Conflict, NotFound, Stale } from '../../src/domain/kernel/errors.js';
 import { clientBook } from '../../src/storage/books/client-book.js';
-import { seriesBook } from '../../src/storage/books/series-book.js';
 import { ActRow } from '../../src/storage/history/act.row.js';
 import { ChangeRow } from '../../src/storage/history/change.row.js';
 import { OnceRow } from '../../src/storage/history/once.row.js';
@@ -218,67 +217,6 @@ describe.each(kinds)('what is kept, on %s', (kind) => {
       await kept.unit.write(visit, (writing) => clientBook.add(writing, clientWords('First')));
       await kept.unit.write(visit, (writing) => clientBook.add(writing, clientWords('Second')));
       expect(await kept.read.manager.count(ClientRow)).toBe(2);
-    });
-  });
-
-  it('a series gives consecutive numbers, of thirty at the same moment too', async () => {
-    const taken = await Promise.all(
-      Array.from({ length: 30 }, () =>
-        kept.unit.write(odalys(), (writing) => seriesBook.take(writing, 'quote')),
-      ),
-    );
-    expect(taken.map(({ value }) => value).toSorted((a, b) => a - b)).toEqual(
-      Array.from({ length: 30 }, (_, place) => place + 1),
-    );
-    expect(await seriesBook.last(kept.read, 'quote')).toBe(30);
-    expect(await seriesBook.last(kept.read, 'another')).toBe(0);
-  });
-
-  describe('the client book', () => {
-    it('finds by every word, without accents or case, in other scripts, and takes % and _ as letters', async () => {
-      for (const name of [
-        'Zoë Ångström',
-        'Corvin Haddlestone',
-        '山田 花子',
-        'ليلى حداد',
-        '100% wool_lover',
-        '100x woolxlover',
-      ])
-        await add(name);
-      const found = async (asked: string) =>
-        (await clientBook.find(kept.read, asked)).items.map(({ name }) => name);
-      expect(await found('angs ZOE')).toEqual(['Zoë Ångström']);
-      expect(await found('花子')).toEqual(['山田 花子']);
-      expect(await found('حداد')).toEqual(['ليلى حداد']);
-      expect(await found('100% wool_')).toEqual(['100% wool_lover']);
-      expect(await found('c-0002')).toEqual(['Corvin Haddlestone']);
-      expect(await found('zoe corvin')).toEqual([]);
-    });
-
-    it('is paged by key without losing or doubling anyone, equal names included', async () => {
-      for (let place = 0; place < 25; place += 1) await add(place % 3 === 0 ? 'Same Name' : `Name ${place}`);
-      const ids: string[] = [];
-      for (let after: string | undefined = ''; after !== undefined; ) {
-        const page = await clientBook.find(kept.read, '', 7, after);
-        ids.push(...page.items.map(({ id }) => id));
-        after = page.next;
-      }
-      expect(ids).toHaveLength(25);
-      expect(new Set(ids).size).toBe(25);
-    });
-
-    it('gives every word back as it was written', async () => {
-      const words = {
-        ...clientWords('"; DROP TABLE client; --', { notes: 'x'.repeat(4000) }),
-        isChild: true,
-      };
-      const { value } = await kept.unit.write(odalys(), (writing) => clientBook.add(writing, words));
-      expect(await clientBook.one(kept.read, value.id)).toEqual({
-        ...words,
-        id: value.id,
-        code: 'C-0001',
-        version: 1,
-      });
     });
   });
 });

@@ -4,9 +4,9 @@ import type { Instant } from '../../domain/kernel/calendar-date.js';
 import { Conflict, Invalid } from '../../domain/kernel/errors.js';
 import { type DataHome, openForWriting, optionsOf } from '../connection/data-source.js';
 import { migrations } from '../migrations/migrations.js';
-import { codeOf, withDataFile } from './data-file.js';
 import { copyRowsIn, headOf } from './row-copy.js';
 import { checkFile, type RowCounts } from './sqlite-copy.js';
+import { codeOf, withSqliteFile } from './sqlite-file.js';
 
 /** What came back, and where that which it replaced is kept. */
 export type Restored = { readonly counts: RowCounts; readonly replaced: string | undefined };
@@ -60,7 +60,7 @@ const checked = async (incoming: string): Promise<RowCounts> => {
   if (!('act' in counts && 'migrations' in counts && 'sign_in_session' in counts))
     throw new Invalid('This file is not a backup made by this program.');
   const known = new Set(migrations.map(({ name }) => name));
-  await withDataFile(incoming, async (data) => {
+  await withSqliteFile(incoming, async (data) => {
     const done = await data.all('SELECT name FROM migrations');
     if (!done.every(({ name }) => known.has(String(name))))
       throw new Invalid(
@@ -73,7 +73,7 @@ const checked = async (incoming: string): Promise<RowCounts> => {
 
 /** Moves the present file out of the way. Leaving write-ahead mode needs the file for oneself alone, so it tells who else is there. */
 const setAside = async (file: string, at: Instant): Promise<string> => {
-  await withDataFile(file, (data) => data.all('PRAGMA journal_mode = DELETE'), 200).catch(
+  await withSqliteFile(file, (data) => data.all('PRAGMA journal_mode = DELETE'), 200).catch(
     (error: unknown) => {
       if (codeOf(error) === 'SQLITE_BUSY') throw new Conflict(IN_USE, 'in-use');
       // A damaged file is often the very reason to restore.

@@ -1,6 +1,6 @@
 import { chmod, stat } from 'node:fs/promises';
 import { Conflict } from '../../domain/kernel/errors.js';
-import { type DataFile, withDataFile } from './data-file.js';
+import { type SqliteFile, withSqliteFile } from './sqlite-file.js';
 
 /** How many rows each table holds. */
 export type RowCounts = Readonly<Record<string, number>>;
@@ -8,7 +8,7 @@ export type RowCounts = Readonly<Record<string, number>>;
 export const rowsIn = (counts: RowCounts): number =>
   Object.values(counts).reduce((sum, count) => sum + count, 0);
 
-const countAll = async (data: DataFile): Promise<RowCounts> => {
+const countAll = async (data: SqliteFile): Promise<RowCounts> => {
   const tables = await data.all(
     "SELECT name FROM sqlite_master WHERE type = 'table' AND name NOT LIKE 'sqlite_%'",
   );
@@ -26,7 +26,7 @@ const countAll = async (data: DataFile): Promise<RowCounts> => {
  * @throws Conflict when it is damaged
  */
 export const checkFile = (file: string): Promise<RowCounts> =>
-  withDataFile(file, async (data) => {
+  withSqliteFile(file, async (data) => {
     const [size] = await data.all(
       'SELECT page_count * page_size AS bytes FROM pragma_page_count(), pragma_page_size()',
     );
@@ -44,8 +44,8 @@ export const checkFile = (file: string): Promise<RowCounts> =>
  * @throws Conflict when the copy is not whole
  */
 export const copyFile = async (file: string, to: string): Promise<RowCounts> => {
-  const acts = (data: DataFile): Promise<Record<string, unknown>[]> => data.all('SELECT id FROM act');
-  const before = await withDataFile(file, async (data) => {
+  const acts = (data: SqliteFile): Promise<Record<string, unknown>[]> => data.all('SELECT id FROM act');
+  const before = await withSqliteFile(file, async (data) => {
     const known = await acts(data);
     await data.all('VACUUM INTO ?', [to]);
     return known;
@@ -53,7 +53,7 @@ export const copyFile = async (file: string, to: string): Promise<RowCounts> => 
   await chmod(to, 0o600);
   const counts = await checkFile(to);
   // The history only grows, so whatever it held before the copy began must be in the copy, act by act.
-  const copied = new Set((await withDataFile(to, acts)).map(({ id }) => id));
+  const copied = new Set((await withSqliteFile(to, acts)).map(({ id }) => id));
   if (!before.every(({ id }) => copied.has(id)))
     throw new Conflict('The backup does not hold everything. Try again.', 'not-whole');
   return counts;

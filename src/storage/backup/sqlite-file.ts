@@ -1,7 +1,7 @@
 import sqlite3 from 'sqlite3';
 
 /** A SQLite file opened beside the server's own connections, for a moment. */
-export type DataFile = {
+export type SqliteFile = {
   all(sql: string, parameters?: readonly unknown[]): Promise<Record<string, unknown>[]>;
 };
 
@@ -20,14 +20,14 @@ const closed = (database: sqlite3.Database): Promise<void> =>
  *
  * @param patience milliseconds to wait for somebody else's lock
  */
-export const withDataFile = async <T>(
+export const withSqliteFile = async <T>(
   file: string,
-  work: (data: DataFile) => Promise<T>,
+  work: (data: SqliteFile) => Promise<T>,
   patience = 5000,
 ): Promise<T> => {
   const database = await opened(file);
   database.configure('busyTimeout', patience);
-  const all: DataFile['all'] = (sql, parameters = []) =>
+  const all: SqliteFile['all'] = (sql, parameters = []) =>
     new Promise((resolve, reject) => {
       database.all<Record<string, unknown>>(sql, [...parameters], (error, rows) =>
         error ? reject(error) : resolve(rows),
