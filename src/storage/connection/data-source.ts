@@ -52,6 +52,8 @@ export const openForReading = async (home: DataHome): Promise<DataSource> => {
   const source = await new DataSource({
     type: 'sqlite',
     database: home.file,
+    // Given plainly, TypeORM would ask sqlite3 to trace the stack of every call, which costs more than the calls do.
+    driver: guardedSqlite,
     entities: rows,
     flags: sqlite3.OPEN_READONLY,
     busyTimeout: 5000,

@@ -96,27 +96,59 @@ export const drawSums = (
     const place = order(draws, f);
     factors.push({ column, z: Float64Array.from(place, (stratum) => table[stratum]!) });
   });
-  const sums = groups.map(() => new Float64Array(draws));
-  const y = new Float64Array(draws);
-  for (let j = 0; j < n; j += 1) {
-    y.fill(joint.means[j]!);
-    for (const { column, z } of factors) {
-      const weight = column[j]!;
-      if (Math.abs(weight) > 1e-4) for (let d = 0; d < draws; d += 1) y[d]! += weight * z[d]!;
-    }
+  const own = joint.planned.map((planned, j) => {
     const spread = Math.sqrt(noise[j]! > 0 ? noise[j]! + Math.max(0, Q[j * n + j]!) : 0);
-    if (spread > 0) {
-      const own = strataOf(draws, joint.noiseDegrees[j]!);
-      const place = order(draws, 1000 + j);
-      for (let d = 0; d < draws; d += 1) y[d]! += spread * own[place[d]!]!;
-    }
-    for (let d = 0; d < draws; d += 1)
-      y[d] = Math.max(soFar[j]!, joint.planned[j]! * Math.exp(Math.min(600, y[d]!)));
-    groups.forEach((shares, g) => {
-      const share = shares[j]!;
-      const sum = sums[g]!;
-      if (share > 0) for (let d = 0; d < draws; d += 1) sum[d]! += share * y[d]!;
-    });
-  }
+    return {
+      mean: joint.means[j]!,
+      planned,
+      least: soFar[j]!,
+      spread,
+      values: spread > 0 ? strataOf(draws, joint.noiseDegrees[j]!) : table,
+      place: order(draws, 1000 + j),
+      pulls: factors.flatMap(({ column, z }) =>
+        Math.abs(column[j]!) > 1e-4 ? [{ weight: column[j]!, z }] : [],
+      ),
+      shares: groups.map((shares) => shares[j]!),
+    };
+  });
+  const sums = groups.map(() => new Float64Array(draws));
+  for (let from = 0; from < draws; from += STRETCH)
+    addStretch(own, sums, from, Math.min(draws, from + STRETCH));
   return sums.map((sum) => sum.sort());
+};
+
+/** So many draws at a time stay in the nearest memory of the processor. */
+const STRETCH = 512;
+
+/** One operation as it is drawn. */
+type Drawing = {
+  readonly mean: number;
+  readonly planned: number;
+  readonly least: number;
+  readonly spread: number;
+  readonly values: Float64Array;
+  readonly place: Uint16Array;
+  readonly pulls: readonly { readonly weight: number; readonly z: Float64Array }[];
+  readonly shares: readonly number[];
+};
+
+/** Draws every operation from one draw up to another and adds it to the sums it belongs to. */
+const addStretch = (
+  operations: readonly Drawing[],
+  sums: readonly Float64Array[],
+  from: number,
+  to: number,
+): void => {
+  const y = new Float64Array(to - from);
+  for (const { mean, planned, least, spread, values, place, pulls, shares } of operations) {
+    y.fill(mean);
+    for (const { weight, z } of pulls) for (let d = from; d < to; d += 1) y[d - from]! += weight * z[d]!;
+    if (spread > 0) for (let d = from; d < to; d += 1) y[d - from]! += spread * values[place[d]!]!;
+    for (let d = 0; d < y.length; d += 1) y[d] = Math.max(least, planned * Math.exp(Math.min(600, y[d]!)));
+    for (let g = 0; g < shares.length; g += 1) {
+      const share = shares[g]!;
+      const sum = sums[g]!;
+      if (share > 0) for (let d = from; d < to; d += 1) sum[d]! += share * y[d - from]!;
+    }
+  }
 };
