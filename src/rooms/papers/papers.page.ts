@@ -101,8 +101,8 @@ export const paperPage = (quote: IssuedQuote, { today, locale, zone }: Manner): 
     costs: costs.garments.map(({ name, told }) => ({
       name,
       ...told,
-      costSum: { caption: `What the ${name} was to cost`, lines: told.cost },
-      priceSum: { caption: `What was charged for the ${name}`, lines: told.price },
+      costSum: { caption: 'What it was to cost', lines: told.cost },
+      priceSum: { caption: 'What was charged', lines: told.price },
     })),
   };
 };

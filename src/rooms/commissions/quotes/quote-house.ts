@@ -3,7 +3,7 @@ import type { Studio } from '../../../domain/house/studio.js';
 import type { Decimal } from '../../../domain/kernel/decimal.js';
 import type { Buyer, Seller } from '../../../domain/papers/model/party.js';
 import { NOT_REGISTERED } from '../../../domain/papers/quote/quote-words.js';
-import type { TaxCategory } from '../../../domain/papers/tax/category.js';
+import { TAX_CATEGORIES, type TaxCategory } from '../../../domain/papers/tax/category.js';
 import type { Letterhead } from '../../../printing/papers/letterhead.js';
 import type { Accent } from '../../../printing/templates/page-model.js';
 
@@ -68,7 +68,7 @@ export const taxOf = ({ tax }: Studio): { category: TaxCategory; rate?: Decimal;
   return {
     category: tax.category,
     ...(tax.category === 'S' ? { rate: tax.rate } : {}),
-    ...(tax.reason ? { reason: tax.reason } : {}),
+    ...(tax.reason && TAX_CATEGORIES[tax.category].reason ? { reason: tax.reason } : {}),
   };
 };
 

@@ -33,7 +33,7 @@ export const quotesPage = (
     anyDrafts: drafts.length > 0,
     drafts: {
       caption: 'In the making',
-      columns: [{ text: 'Draft' }, { text: 'Valid until' }, { text: '' }],
+      columns: [{ text: 'Draft' }, { text: 'Valid until' }, { text: 'Next' }],
       rows: drafts.map((draft) => ({
         cells: [
           {

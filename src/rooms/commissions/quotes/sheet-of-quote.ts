@@ -87,7 +87,8 @@ const TOTALS = {
 } as const;
 
 const meaningOf = ({ paper, studio }: QuoteInHand): string => {
-  const sentence = paper.agreementSentence ?? '';
+  // The paper says which it is right before this.
+  const sentence = (paper.agreementSentence ?? '').replace(/^This is an? [^.]*\. /, '');
   if (paper.agreement !== 'time' || !paper.hourPrice) return sentence;
   const tax = paper.pricesInclude === 'tax' ? 'with tax' : 'before tax';
   const hour = moneyInWords(paper.hourPrice, studio.identity.locale);

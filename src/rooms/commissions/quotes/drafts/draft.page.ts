@@ -69,7 +69,7 @@ export const draftPage = (
         return {
           id: garment.id,
           label: price ? `${garment.name}, ${amountInWords(price, locale)}` : garment.name,
-          name: garment.name,
+          fittingsLabel: `${garment.name}: fittings included`,
           hidden: `garments.${place}.garmentId`,
           included: `garments.${place}.included`,
           fittings: `garments.${place}.fittings`,
@@ -78,10 +78,16 @@ export const draftPage = (
       options: {
         caption: 'Offered beside the price',
         columns: [
-          { text: 'What', wide: true },
+          { text: 'What' },
           { text: `Price, ${currency}`, figure: true },
           ...(garments.length > 1
-            ? [{ text: 'For', options: garments.map(({ id, name }) => ({ value: id, text: name })) }]
+            ? [
+                {
+                  text: 'For',
+                  wide: true,
+                  options: garments.map(({ id, name }) => ({ value: id, text: name })),
+                },
+              ]
             : []),
         ],
         rows: gridRows(

@@ -1,0 +1,107 @@
+import { randomUUID } from 'node:crypto';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { PdfPrinter } from '../../../src/printing/browser/pdf-printer.js';
+import { seriesBook } from '../../../src/storage/books/series-book.js';
+import { freshPostgres, isPostgresLeftOut } from '../../support/postgres.js';
+import { openTestStudio, type TestStudio } from '../../support/studio.js';
+import { aCommission, beginQuote, furnishHouse, issueQuote, setRates } from './a-commission.js';
+
+const databases = isPostgresLeftOut ? (['SQLite'] as const) : (['SQLite', 'PostgreSQL'] as const);
+
+const issued = async (studio: TestStudio): Promise<string[]> => {
+  const { items } = (await studio.api('GET', '/api/papers?limit=100')).json();
+  return items.map(({ number }: { number: string }) => number).toSorted();
+};
+
+describe.each(databases)('issuing, on %s', (database) => {
+  let studio: TestStudio;
+  let drop: (() => Promise<void>) | undefined;
+  beforeAll(async () => {
+    const fresh = database === 'PostgreSQL' ? await freshPostgres() : undefined;
+    drop = fresh?.drop;
+    studio = await openTestStudio(fresh ? { DATABASE_URL: fresh.url } : {});
+    await furnishHouse(studio);
+    await setRates(studio, '30.00');
+  }, 120_000);
+  afterAll(async () => {
+    await studio.close();
+    await drop?.();
+  });
+
+  it('gives consecutive numbers to people who issue at the same moment', async () => {
+    const drafts: string[] = [];
+    for (const name of ['Jacket', 'Cape', 'Coat'])
+      drafts.push(await beginQuote(studio, (await aCommission(studio, [{ name }])).url));
+    const papers = await Promise.all(drafts.map((draft) => issueQuote(studio, draft)));
+    expect(new Set(papers).size).toBe(3);
+    expect(await issued(studio)).toEqual(['Q-2026-001', 'Q-2026-002', 'Q-2026-003']);
+  });
+
+  it('prints again when a number was taken while it printed', async () => {
+    const draft = await beginQuote(studio, (await aCommission(studio, [{ name: 'Vest' }])).url);
+    const paper = issueQuote(studio, draft);
+    await studio.unit.write(studio.visit, (writing) => seriesBook.take(writing, 'quote/2026'));
+    const told = (await studio.api('GET', `/api${await paper}`)).json();
+    expect(told.number).toBe('Q-2026-005');
+    expect(told.document.sheet.number).toBe('Q-2026-005');
+  });
+
+  it('answers two presses with one paper, and a press after going back with a sentence', async () => {
+    const draft = await beginQuote(studio, (await aCommission(studio, [{ name: 'Stays' }])).url);
+    const fields = { once: randomUUID(), version: '1' };
+    const [first, second] = await Promise.all([1, 2].map(() => studio.post(`${draft}/issue`, fields)));
+    expect([first?.status, second?.status]).toEqual([303, 303]);
+    expect(first?.headers.location).toBe(second?.headers.location);
+    const back = await studio.post(`${draft}/issue`, { once: randomUUID(), version: '1' });
+    expect(back.status).toBe(409);
+    expect(back.text).toContain('it was issued or put away');
+    expect(await issued(studio)).toHaveLength(5);
+  });
+});
+
+describe('a browser that fails', () => {
+  it('burns no number, leaves the draft, and the next try goes through', async () => {
+    const studio = await openTestStudio();
+    try {
+      await furnishHouse(studio);
+      await setRates(studio, '30.00');
+      const draft = await beginQuote(studio, (await aCommission(studio, [{ name: 'Jacket' }])).url);
+      const named = process.env.PUPPETEER_EXECUTABLE_PATH;
+      process.env.PUPPETEER_EXECUTABLE_PATH = '/nowhere/browser';
+      const fields = { once: randomUUID(), version: '1' };
+      const failed = await studio.post(`${draft}/issue`, fields);
+      if (named === undefined) delete process.env.PUPPETEER_EXECUTABLE_PATH;
+      else process.env.PUPPETEER_EXECUTABLE_PATH = named;
+      expect(failed.status).toBe(409);
+      expect(failed.text).toContain('No browser stands at /nowhere/browser');
+      expect(failed.text).toContain('Issue the quote');
+      expect(await seriesBook.last(studio.read, 'quote/2026')).toBe(0);
+      expect((await studio.get(draft)).status).toBe(200);
+      const again = await studio.post(`${draft}/issue`, fields);
+      expect(again.status).toBe(303);
+      expect(await issued(studio)).toEqual(['Q-2026-001']);
+    } finally {
+      await studio.close();
+    }
+  });
+
+  it('killed in the middle, is replaced and no number is lost', async () => {
+    const studio = await openTestStudio();
+    try {
+      await furnishHouse(studio);
+      await setRates(studio, '30.00');
+      const first = await beginQuote(studio, (await aCommission(studio, [{ name: 'Jacket' }])).url);
+      await studio.get(`${first}/preview.pdf`);
+      const pid = await studio.app.get(PdfPrinter).pid();
+      expect(pid).toBeGreaterThan(1);
+      const paper = issueQuote(studio, first);
+      process.kill(pid!, 'SIGKILL');
+      await paper;
+      const second = await beginQuote(studio, (await aCommission(studio, [{ name: 'Cape' }])).url);
+      await issueQuote(studio, second);
+      expect(await issued(studio)).toEqual(['Q-2026-001', 'Q-2026-002']);
+    } finally {
+      await studio.close();
+    }
+  });
+});
