@@ -15,7 +15,7 @@ const INSTANT = /^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}:\d{2}(\.\d+)?Z$/;
 
 /** A column's name as people read it: `tax_number` is `Tax number`. */
 export const fieldInWords = (field: string): string =>
-  capitalised(field.replace(/_(id|at)$/, '').replaceAll('_', ' '));
+  capitalised(field.replace(/^is_|_(id|at)$/g, '').replaceAll('_', ' '));
 
 const isDocument = (text: string): boolean => {
   if (!/^[[{]/.test(text)) return false;
@@ -65,7 +65,7 @@ export const changeTable = (change: RowChange, manner: Manner): Record<string, u
     caption: TITLES[change.did](fieldInWords(change.table)),
     columns: both
       ? [{ text: 'What' }, { text: 'From' }, { text: 'To' }]
-      : [{ text: 'What' }, { text: 'Said' }],
+      : [{ text: 'What' }, { text: 'Words' }],
     rows: fields.map((field) => ({
       cells: [
         { text: fieldInWords(field.field) },

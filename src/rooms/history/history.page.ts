@@ -54,6 +54,7 @@ const entryOf = (act: Act, asked: { about: string; before: string }, manner: Man
     who: act.who,
     what: act.sentence,
     ...(url && !asked.about ? { href: url } : {}),
+    summary: act.changes.some(({ did }) => did === 'changed') ? 'From and to' : 'What it held',
     tables: tables.slice(0, MOST_ROWS_SHOWN),
     more: tables.length > MOST_ROWS_SHOWN ? `and ${tables.length - MOST_ROWS_SHOWN} more` : '',
     ...(act.whyNot
