@@ -6,6 +6,7 @@ import { Rates1764000000005 } from './1764000000005-rates.js';
 import { Commissions1764000000006 } from './1764000000006-commissions.js';
 import { Quotes1764000000007 } from './1764000000007-quotes.js';
 import { PastGarments1764000000008 } from './1764000000008-past-garments.js';
+import { ClothRoom1764000000009 } from './1764000000009-cloth-room.js';
 
 /** Every migration, in order. One that has been released is never edited. */
 export const migrations = [
@@ -17,4 +18,5 @@ export const migrations = [
   Commissions1764000000006,
   Quotes1764000000007,
   PastGarments1764000000008,
+  ClothRoom1764000000009,
 ];

@@ -5,6 +5,15 @@ import { BodyDimensionRow } from './clients/body-dimension.row.js';
 import { ClientRow } from './clients/client.row.js';
 import { MeasuredValueRow } from './clients/measured-value.row.js';
 import { MeasurementSetRow } from './clients/measurement-set.row.js';
+import { LotRow } from './cloth-room/lot.row.js';
+import { MaterialRow } from './cloth-room/material.row.js';
+import { PurchaseRow } from './cloth-room/purchase.row.js';
+import { ReservationRow } from './cloth-room/reservation.row.js';
+import { ShoppingTickRow } from './cloth-room/shopping-tick.row.js';
+import { StockEntryRow } from './cloth-room/stock-entry.row.js';
+import { StockPartRow } from './cloth-room/stock-part.row.js';
+import { SupplierRow } from './cloth-room/supplier.row.js';
+import { ThreadRatioRow } from './cloth-room/thread-ratio.row.js';
 import { CommissionRow } from './commissions/commission.row.js';
 import { ExpenseLineRow } from './commissions/expense-line.row.js';
 import { GarmentRow } from './commissions/garment.row.js';
@@ -55,4 +64,13 @@ export const rows = [
   QuotePdfRow,
   QuoteAnswerRow,
   QuoteDraftRow,
+  SupplierRow,
+  MaterialRow,
+  PurchaseRow,
+  LotRow,
+  StockEntryRow,
+  StockPartRow,
+  ReservationRow,
+  ShoppingTickRow,
+  ThreadRatioRow,
 ];
