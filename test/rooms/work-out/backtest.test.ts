@@ -98,6 +98,19 @@ describe('POST /api/work-out/backtest', () => {
     expect(answer.json().total['0.5']).toBeLessThan(150);
   });
 
+  it('asks a thread about a garment with much under way', async () => {
+    const operations = Array.from({ length: 24 }, (_, at) => ({
+      kind: `kind ${at}`,
+      plannedMinutes: 30,
+      ...(at < 12 ? { soFarMinutes: 20 } : {}),
+    }));
+    const garment = { garmentType: 'jacket', operations };
+    const answer = await studio.api('POST', '/api/work-out/hours', { garment });
+    expect(answer.status, answer.text).toBe(200);
+    expect(answer.json().operations).toHaveLength(24);
+    expect(answer.json().total['0.5']).toBeGreaterThan(24 * 30);
+  });
+
   it('takes bodies of more than 2 MiB here, and only here', async () => {
     const big = { history: [], overruns: 'x'.repeat(3 * 1024 * 1024) };
     expect((await studio.api('POST', '/api/work-out/backtest', big)).status).toBe(422);

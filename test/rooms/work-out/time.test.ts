@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { hours } from '../../../src/rooms/work-out/hours.js';
+import { hours } from '../../../src/rooms/work-out/aside/hours.js';
 import { studioToAsk } from './ask.js';
 
 const { told, refused } = studioToAsk();
@@ -109,6 +109,9 @@ describe('POST /api/work-out/hours', () => {
     expect(await refused('hours', { garment, certainty: [1] })).toEqual(['/certainty/0']);
     expect(await refused('hours', { garment, overruns: 'often' })).toEqual(['/overruns']);
     expect(await refused('hours', {})).toEqual(['/garment']);
+    const begun = Array.from({ length: 61 }, () => ({ kind: 'a', plannedMinutes: 9, soFarMinutes: 1 }));
+    const underWay = { garmentType: 'a', operations: begun };
+    expect(await refused('hours', { garment: underWay })).toEqual(['/garment/operations']);
     const kinds = Array.from({ length: 401 }, (_, n) => ({
       kind: `k${n}`,
       plannedMinutes: 1,
@@ -116,6 +119,17 @@ describe('POST /api/work-out/hours', () => {
     }));
     const history = [{ garmentType: 'a', operations: kinds }];
     expect(await refused('hours', { garment, history })).toEqual(['/history']);
+  });
+});
+
+describe('an operation under way', () => {
+  it('that has taken longer than planned is expected to take longer still', async () => {
+    const of = (soFarMinutes: number) => ({
+      garment: { garmentType: 'a', operations: [{ kind: 'a', plannedMinutes: 60, soFarMinutes }] },
+    });
+    const { total } = await told('hours', of(90));
+    expect(total['0.5']).toBeGreaterThan(90);
+    expect(total['0.9']).toBeGreaterThan(total['0.5']);
   });
 });
 

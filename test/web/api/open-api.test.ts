@@ -38,6 +38,9 @@ const routesUnder = (start: string, tree: string): string[] => {
   });
 };
 
+/** Fastify draws parameters of one place together, whatever each route calls its own. */
+const placesOf = (route: string): string => route.replaceAll(/[:{][\w|:]+\}?/g, ':');
+
 const WORK_OUT = [
   'price',
   'tax',
@@ -63,9 +66,9 @@ describe('the OpenAPI document', () => {
 
   it('names every route the server has under /api, and no other', () => {
     const served = routesUnder('/api/', studio.app.getHttpAdapter().getInstance().printRoutes(WHOLE));
-    const told = operations().map(([path, method]) => `${method} ${path.replaceAll(/\{(\w+)\}/g, ':$1')}`);
-    expect(told.sort()).toEqual(served.sort());
-    expect(told).toContain('put /api/clients/:id');
+    const told = operations().map(([path, method]) => placesOf(`${method} ${path}`));
+    expect(told.sort()).toEqual(served.map(placesOf).sort());
+    expect(told).toContain('put /api/clients/:');
     for (const about of WORK_OUT) expect(told).toContain(`post /api/work-out/${about}`);
   });
 

@@ -5,8 +5,9 @@ import { Invalid } from '../../../domain/kernel/errors.js';
 import { answerTo, type LongQuestion } from './answers.js';
 import { rowsIn } from './history.js';
 
-/** Below this many rows an answer takes a few milliseconds, less than starting a thread. */
-const FEW = 100;
+/** Below these an answer takes a few milliseconds, less than starting a thread. */
+const FEW_ROWS = 100;
+const FEW_STEPS = 200;
 const LONGEST_MS = 300_000;
 const MEMORY_MB = 1024;
 /** Questions that may wait; the next is asked to come back. */
@@ -25,7 +26,7 @@ export class Aside implements OnApplicationShutdown {
 
   /** @throws Invalid when too many wait already, or when it takes too long */
   async answer(asked: LongQuestion): Promise<unknown> {
-    if (rowsIn(asked.history) < FEW) return answerTo(asked);
+    if (!isLong(asked)) return answerTo(asked);
     if (this.waiting >= MOST_WAITING)
       throw new Invalid('Many long questions are being worked out. Ask again in a minute.', [], 'busy');
     this.waiting += 1;
@@ -67,6 +68,16 @@ export class Aside implements OnApplicationShutdown {
     });
   }
 }
+
+/** Every operation under way is looked at in the light of all the others. */
+const stepsOf = (asked: LongQuestion): number => {
+  if (asked.about === 'backtest') return 0;
+  const { operations } = asked.garment;
+  return operations.length * (1 + operations.filter(({ soFarMinutes }) => soFarMinutes).length);
+};
+
+const isLong = (asked: LongQuestion): boolean =>
+  rowsIn(asked.history) >= FEW_ROWS || stepsOf(asked) >= FEW_STEPS;
 
 const tooMuch = (): Invalid => {
   const text = 'This history is too much to work out at once. Send its newer part.';

@@ -1,8 +1,8 @@
 import { z } from 'zod';
-import type { LongQuestion } from './aside/answers.js';
-import { history } from './aside/history.js';
+import { question } from '../question.js';
+import type { LongQuestion } from './answers.js';
+import { history } from './history.js';
 import { overruns } from './hours.js';
-import { question } from './question.js';
 
 const schema = z.strictObject({ history: history(), overruns: overruns() }, 'Send a JSON object.');
 

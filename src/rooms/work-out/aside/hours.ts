@@ -1,8 +1,8 @@
 import { z } from 'zod';
-import { list, name } from '../../web/api/json-fields.js';
-import type { LongQuestion } from './aside/answers.js';
-import { history, modelMinutes, repeat } from './aside/history.js';
-import { question } from './question.js';
+import { list, name } from '../../../web/api/json-fields.js';
+import { question } from '../question.js';
+import type { LongQuestion } from './answers.js';
+import { history, modelMinutes, repeat } from './history.js';
 
 const CHANCE = 'Give a chance from 0.001 to 0.999, such as 0.8 for 4 in 5.';
 
@@ -21,11 +21,23 @@ const plannedOperation = z.strictObject({
   fromStartingValues: z.boolean('Say true or false.').optional(),
 });
 
+/** Each is looked at in the light of all the others, so many of them take long. */
+const MOST_UNDER_WAY = 60;
+const isUnderWay = (operation: z.output<typeof plannedOperation>): boolean =>
+  (operation.soFarMinutes ?? 0) > 0 && operation.finishedMinutes === undefined;
+
 const schema = z.strictObject(
   {
     history: history().default([]),
     garment: z.strictObject(
-      { garmentType: name(), operations: list(plannedOperation, 1000), repeat: repeat() },
+      {
+        garmentType: name(),
+        operations: list(plannedOperation, 1000).refine(
+          (operations) => operations.filter(isUnderWay).length <= MOST_UNDER_WAY,
+          `At most ${MOST_UNDER_WAY} operations can be under way at once.`,
+        ),
+        repeat: repeat(),
+      },
       'Say which garment: { "garmentType", "operations" }.',
     ),
     certainty: list(z.number(CHANCE).min(0.001, CHANCE).max(0.999, CHANCE), 20).default([0.5, 0.8, 0.9]),
