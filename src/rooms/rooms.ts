@@ -5,6 +5,7 @@ import { QuotesModule } from './commissions/quotes/quotes.module.js';
 import { FindModule } from './find/find.module.js';
 import { HistoryModule } from './history/history.module.js';
 import { BackupModule } from './house/backup/backup.module.js';
+import { GalleryModule } from './house/gallery/gallery.module.js';
 import { HouseModule } from './house/house.module.js';
 import { LessonsModule } from './lessons/lessons.module.js';
 import { PapersModule } from './papers/papers.module.js';
@@ -24,5 +25,6 @@ export const rooms = [
   RatesModule,
   LessonsModule,
   HouseModule,
+  GalleryModule,
   WorkOutModule,
 ];

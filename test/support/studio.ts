@@ -38,8 +38,25 @@ export type TestStudio = {
   close(): Promise<void>;
 };
 
-/** @param environment e.g. DATABASE_URL, to run the same studio on PostgreSQL */
+/**
+ * A studio as after its first run: identity, starting types and operations, no rates yet.
+ *
+ * @param environment e.g. DATABASE_URL, to run the same studio on PostgreSQL
+ */
 export const openTestStudio = async (environment: Record<string, string> = {}): Promise<TestStudio> => {
+  const studio = await openEmptyStudio(environment);
+  const starter = await readStarter(join(import.meta.dirname, '../../data/starter'));
+  await studio.unit.write(studio.visit, async (writing) => {
+    const zone = 'Europe/Dublin';
+    await studioBook.open(writing, newStudio({ name: 'Quillmere Workroom', maker: OWNER.name, zone }));
+    await makingBook.bring(writing, starter);
+    writing.says('Opened the studio', 'house');
+  });
+  return studio;
+};
+
+/** An owner who is signed in, and nothing else yet. */
+export const openEmptyStudio = async (environment: Record<string, string> = {}): Promise<TestStudio> => {
   const folder = mkdtempSync(join(tmpdir(), 'bastings-'));
   const clock = new StillClock();
   const config = readConfig({ DATA_DIR: folder, PORT: '0', TIME_ZONE: 'Europe/Dublin', ...environment });
@@ -51,13 +68,8 @@ export const openTestStudio = async (environment: Record<string, string> = {}): 
   const visit: Visit = { who: { id: ownerId, name: OWNER.name } };
   const token = `test-token-${randomUUID()}`;
   await unit.write(visit, async (writing) => {
-    await studioBook.open(
-      writing,
-      newStudio({ name: 'Quillmere Workroom', maker: OWNER.name, zone: config.zone }),
-    );
-    await makingBook.bring(writing, await readStarter(join(import.meta.dirname, '../../data/starter')));
     await accountBook.addToken(writing, { accountId: ownerId, name: 'tests', secretHash: secretHash(token) });
-    writing.says('Opened the studio', 'house');
+    writing.says('Made an API token for tests', 'house');
   });
   const cookie = `bastings=${await door.signIn(OWNER.name, OWNER.passphrase, '127.0.0.1')}`;
 

@@ -11,6 +11,7 @@ import { addressOf } from '../open-studio.js';
 import { Door } from '../sign-in/door.js';
 import { newSecret, secretHash } from '../sign-in/secrets.js';
 import { loadDemo } from './load-demo.js';
+import { loadQuotes } from './load-quotes.js';
 
 const OWNER = 'Odalys Fenwright';
 
@@ -34,7 +35,9 @@ export const openDemo = async (config: Config): Promise<void> => {
     keys = { passphrase: `quillmere-${randomBytes(5).toString('hex')}`, token: newSecret() };
     const id = await door.addOwner(OWNER, keys.passphrase);
     const visit = { who: { id, name: OWNER } };
-    await loadDemo(unit, visit, clock, config.zone);
+    const loaded = await loadDemo(unit, visit, clock, config.zone);
+    const trouble = await loadQuotes(app, visit, config.zone, loaded);
+    if (trouble) console.log(`The demonstration's quotes stay drafts: ${trouble}`);
     await unit.write(visit, async (writing) => {
       await accountBook.addToken(writing, {
         accountId: id,

@@ -24,7 +24,7 @@ export class Templates {
    * @param keep compile each template once (the default); false reads it again at every drawing
    */
   constructor(
-    private readonly folder: string,
+    readonly folder: string,
     private readonly keep = true,
   ) {
     this.engine.registerHelper(templateWords as unknown as Handlebars.HelperDeclareSpec);

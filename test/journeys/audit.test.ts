@@ -1,0 +1,126 @@
+import { AxePuppeteer } from '@axe-core/puppeteer';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { type LoadedDemo, loadDemo } from '../../src/app/demo/load-demo.js';
+import { loadQuotes } from '../../src/app/demo/load-quotes.js';
+import { garmentBook } from '../../src/storage/books/garment-book.js';
+import { quoteBook } from '../../src/storage/books/papers/quote-book.js';
+import { Maker } from '../support/maker.js';
+import { openEmptyStudio, type TestStudio } from '../support/studio.js';
+
+/*
+ * Every page of the demonstration studio, full and empty, at a desk and on a phone, light and dark: the automated audit
+ * finds nothing, nothing is wider than the page, nothing is asked of another server, nothing complains.
+ */
+
+let studio: TestStudio;
+let demo: LoadedDemo;
+let maker: Maker;
+let pages: string[];
+
+beforeAll(async () => {
+  studio = await openEmptyStudio();
+  demo = await loadDemo(studio.unit, studio.visit, studio.clock, 'Europe/Dublin');
+  expect(await loadQuotes(studio.app, studio.visit, 'Europe/Dublin', demo)).toBeUndefined();
+  maker = await Maker.sitDown(await studio.listen(), studio.cookie);
+  pages = await everyPage();
+}, 180_000);
+
+afterAll(async () => {
+  await maker?.leave();
+  await studio?.close();
+});
+
+const everyPage = async (): Promise<string[]> => {
+  const client = demo.clients.get('corvin')!;
+  const child = demo.clients.get('wren')!;
+  const commission = demo.commissions.get('three-piece')!;
+  const garments = await garmentBook.ofCommission(studio.read, commission);
+  const quotes = (await quoteBook.find(studio.read)).items.map(({ id }) => id);
+  const garment = `/commissions/${commission}/garments/${garments[0]!.id}`;
+  return [
+    '/',
+    '/clients',
+    '/clients?q=haddle',
+    '/clients?q=nobody-of-that-name',
+    '/clients/new',
+    `/clients/${client}`,
+    `/clients/${client}/correct`,
+    `/clients/${client}/measurements/new`,
+    `/clients/${child}`,
+    '/clients/import',
+    '/commissions',
+    '/commissions/new',
+    `/commissions/${commission}`,
+    garment,
+    `${garment}/budget?amount=1500`,
+    `${garment}/budget?amount=a+lot`,
+    `/commissions/${commission}/quotes`,
+    '/papers',
+    ...quotes.slice(0, 2).map((id) => `/papers/${id}`),
+    '/lessons',
+    '/rates',
+    '/rates/price-list',
+    '/house',
+    '/house/gallery',
+    '/house/backup',
+    '/history',
+    '/find?q=tweed',
+    '/first-run',
+  ];
+};
+
+const audit = async (path: string): Promise<string[]> => {
+  const found: string[] = [];
+  const status = await maker.open(path);
+  if (status !== 200) found.push(`${path} answered ${status}`);
+  for (const [width, dark] of [
+    [1280, false],
+    [360, true],
+  ] as const) {
+    await maker.look(width, dark);
+    const wide = Number(
+      await maker.page.evaluate(
+        'document.documentElement.scrollWidth - document.documentElement.clientWidth',
+      ),
+    );
+    if (wide > 0) found.push(`${path} at ${width}: ${wide} px too wide`);
+    const results = await new AxePuppeteer(maker.page)
+      .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
+      .analyze();
+    for (const { id, nodes } of results.violations) {
+      found.push(
+        `${path} at ${width}${dark ? ' dark' : ''}: ${id}, ${nodes.map(({ target }) => target.join(' ')).join(' | ')}`.slice(
+          0,
+          400,
+        ),
+      );
+    }
+  }
+  return found;
+};
+
+describe('every page of the demonstration studio', () => {
+  it('passes the automated audit, fits its width, and asks nobody else', async () => {
+    const found: string[] = [];
+    for (const path of pages) found.push(...(await audit(path)));
+    expect(found).toEqual([]);
+    expect(maker.strangers).toEqual([]);
+    expect(maker.complaints).toEqual([]);
+  }, 600_000);
+
+  it('passes with errors shown', async () => {
+    const found: string[] = [];
+    for (const [path, button] of [
+      ['/clients/new', 'Keep'],
+      ['/commissions/new', 'Open the commission'],
+    ] as const) {
+      await maker.look(1280, false);
+      await maker.open(path);
+      await maker.press(button);
+      expect(await maker.page.title()).toMatch(/^Error: /);
+      const results = await new AxePuppeteer(maker.page).analyze();
+      found.push(...results.violations.map(({ id }) => `${path} with errors: ${id}`));
+    }
+    expect(found).toEqual([]);
+  }, 120_000);
+});
