@@ -106,6 +106,42 @@ export class Door {
     if (sessionId) await this.unit.aside((manager) => accountBook.end({ manager }, sessionId));
   }
 
+  /** Changes one's own passphrase and signs out every other browser. @throws Invalid when the present one is wrong */
+  async changePassphrase(visit: SignedIn, present: string, wanted: string): Promise<void> {
+    const whose = `passphrase of ${visit.who.id}`;
+    this.throttle.guess(whose);
+    const account = await accountBook.named(this.read, visit.who.name);
+    if (!account || !(await isPassphrase(present, account.passphraseHash)))
+      throw Invalid.field('present', 'This is not your present passphrase.');
+    this.throttle.wasRight(whose);
+    const passphraseHash = await hashPassphrase(wanted);
+    await this.unit.write(visit, async (writing) => {
+      await accountBook.changePassphrase(writing, account.id, passphraseHash);
+      writing.says('Changed the passphrase', `account/${account.id}`);
+    });
+    await this.unit.aside((manager) => accountBook.endOthers({ manager }, account.id, visit.sessionId ?? ''));
+  }
+
+  /** Makes a token for a program. @returns its secret, which is shown once and kept hashed */
+  async makeToken(visit: SignedIn, name: string): Promise<{ id: string; secret: string }> {
+    const secret = newSecret();
+    const { value } = await this.unit.write(visit, async (writing) => {
+      const token = { accountId: visit.who.id, name, secretHash: secretHash(secret) };
+      const id = await accountBook.addToken(writing, token);
+      writing.says(`Made an API token for ${name}`, `token/${id}`);
+      return id;
+    });
+    return { id: value, secret };
+  }
+
+  async revokeToken(visit: SignedIn, id: string): Promise<string | undefined> {
+    const { act } = await this.unit.write(visit, async (writing) => {
+      const name = await accountBook.revokeToken(writing, id);
+      writing.says(`Revoked the API token for ${name}`, `token/${id}`);
+    });
+    return act;
+  }
+
   async signOutEverywhere(visit: SignedIn): Promise<void> {
     await this.unit.aside((manager) => accountBook.endAll({ manager }, visit.who.id));
   }
