@@ -55,8 +55,7 @@ export const answerQuote = (
     const { identity } = await studioBook.the(writing);
     mustAwaitAnswer(quote, todayIn(clock, identity.zone));
     mustBeInTime(quote, said, todayIn(clock, identity.zone), sure);
-    const { refs, whole } = partOf(quote, said.taken);
-    const taken = said.answer === 'declined' || whole ? undefined : refs;
+    const taken = said.answer === 'declined' ? undefined : partOf(quote, said.taken);
     const answer = await quoteAnswerBook.put(writing, quoteId, { ...said, taken, corrects: undefined });
     const next = taken
       ? await quoteDraftBook.begin(writing, {
@@ -105,24 +104,21 @@ const mustBeInTime = (quote: IssuedQuote, said: AnswerSaid, today: CalendarDate,
   ]);
 };
 
-/** What was accepted, checked against the paper. */
-const partOf = (
-  quote: IssuedQuote,
-  taken: readonly string[] | undefined,
-): { refs: string[]; whole: boolean } => {
+/** Refs of what was accepted, checked against the paper; none where it is the whole as printed. */
+const partOf = (quote: IssuedQuote, taken: readonly string[] | undefined): readonly string[] | undefined => {
+  if (!taken) return undefined;
   const { draft } = documentOf(quote);
   const garments = draft.garments.map(({ ref }) => ref);
-  const already = (draft.options ?? []).filter((option) => option.taken).map(({ ref }) => ref);
   const options = (draft.options ?? []).map(({ ref }) => ref);
-  if (!taken) return { refs: garments, whole: true };
-  const refs = [...new Set([...taken, ...already])];
-  const unknown = refs.find((ref) => !garments.includes(ref) && !options.includes(ref));
-  if (unknown !== undefined) throw Invalid.field('taken', 'This is not on the quote.');
+  const printed = (draft.options ?? []).filter((option) => option.taken).map(({ ref }) => ref);
+  const refs = [...new Set([...taken, ...printed])];
+  if (refs.some((ref) => !garments.includes(ref) && !options.includes(ref)))
+    throw Invalid.field('taken', 'This is not on the quote.');
   if (!refs.some((ref) => garments.includes(ref)))
     throw Invalid.field('taken', 'Nothing was chosen. Tick what was accepted, or put it down as declined.');
   const isWhole =
-    refs.length === garments.length + already.length && garments.every((ref) => refs.includes(ref));
-  return { refs, whole: isWhole };
+    refs.length === garments.length + printed.length && garments.every((ref) => refs.includes(ref));
+  return isWhole ? undefined : refs;
 };
 
 const choicesForSome = (quote: IssuedQuote, currency: string, taken: readonly string[]) => {
