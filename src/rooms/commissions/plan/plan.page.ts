@@ -71,7 +71,6 @@ const noteOf = (one: Operation): string =>
       ? [`and ${minutesEachForField(one.fixedMinutes)} min once`]
       : []),
     ...(one.handStitch ? ['reckoned from its stitches'] : []),
-    ...(one.fromStartingValues ? ['starting value'] : []),
   ].join(' · ');
 
 const rowOf = (one: Operation, at: string, isFirst: boolean, isLast: boolean) => ({
@@ -82,7 +81,7 @@ const rowOf = (one: Operation, at: string, isFirst: boolean, isLast: boolean) =>
   minutes: fieldName(one.id, 'minutes'),
   shown: fieldName(one.id, 'shown'),
   was: fieldName(one.id, 'was'),
-  goesBy: DRIVER_WORDS[one.driver],
+  goesBy: one.driver === 'once' || one.driver === 'each' ? '' : DRIVER_WORDS[one.driver],
   per: perWords(one),
   whole: one.needsMinutes ? 'not said' : minutesInWords(plannedMinutes(one)),
   isFirst,
@@ -123,7 +122,17 @@ export const planWords = (plan: MakingPlan, at: string): Record<string, unknown>
     sums: sumsTable(plan),
     whole: minutesInWords(sums.minutes),
     count: countInWords(plan.length, 'operation'),
+    rests: restsInWords(plan),
   };
+};
+
+/** How many of the times are not the maker's own yet. */
+const restsInWords = (plan: MakingPlan): string => {
+  const starting = plan.filter(({ fromStartingValues }) => fromStartingValues).length;
+  if (starting === 0) return plan.length === 0 ? '' : 'Every time in it is your own.';
+  return starting === plan.length
+    ? 'All of its times are starting values; write your own over them.'
+    : `${capitalised(countInWords(starting, 'time'))} of it ${starting === 1 ? 'is a starting value' : 'are starting values'}, the others your own.`;
 };
 
 const untimedInWords = (waiting: readonly Operation[]): string => {
