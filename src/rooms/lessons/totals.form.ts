@@ -1,34 +1,23 @@
 import { z } from 'zod';
 import type { CalendarDate } from '../../domain/kernel/calendar-date.js';
-import { type Decimal, readDecimal } from '../../domain/kernel/decimal.js';
+import type { Decimal } from '../../domain/kernel/decimal.js';
 import { Invalid } from '../../domain/kernel/errors.js';
-import { hoursOf } from '../../domain/kernel/minutes.js';
 import { MOST_HOURS, type PastGarment } from '../../domain/lessons/past-garment.js';
-import { foldTyped } from '../../domain/measuring/typed-text.js';
 import type { PastGarmentWords } from '../../storage/books/past-garment-book.js';
 import { line, optionalDate, optionalLine } from '../../web/fields/fields.js';
 import { sentKit, typedAs } from '../../web/fields/kits.js';
+import { readHours } from '../../web/fields/typed-hours.js';
 import { closedUp } from '../../web/forms/closed-up.js';
 import { parse, parseForm } from '../../web/forms/parse.js';
 import type { Typed } from '../../web/forms/typed.js';
 import { type DateField, readDate } from '../../web/words/dates.js';
-import { readDuration } from '../../web/words/durations.js';
-import { mapReading, type Reading, refused, understood } from '../../web/words/reading.js';
+import { type Reading, refused } from '../../web/words/reading.js';
 
 export const MOST_AT_ONCE = 200;
 const FIELDS = ['type', 'hours', 'planned', 'finished', 'note'];
 const ABOVE_NOUGHT = 'A garment takes more than 0 hours.';
 
-/** Hours of a whole garment as typed: `52.5`, `52 1/2`, `52:30`, `52h30`. A bare number is hours. */
-const readHours = (typed: string): Reading<Decimal> => {
-  const plain = readDecimal(foldTyped(typed).replace(',', '.'));
-  const reading = plain?.isPositive()
-    ? understood(plain)
-    : mapReading(readDuration(typed, { bare: 'hours', askAbove: MOST_HOURS * 60 }), hoursOf);
-  if (reading.kind !== 'ok') return reading;
-  if (reading.value.lte(0)) return refused(ABOVE_NOUGHT);
-  return reading.value.gt(MOST_HOURS) ? refused('At most 10,000 hours for one garment.') : reading;
-};
+const readGarmentHours = (typed: string): Reading<Decimal> => readHours(typed, MOST_HOURS, ABOVE_NOUGHT);
 
 const notAfter = (date: Reading<CalendarDate>, today: CalendarDate): Reading<CalendarDate> =>
   date.kind === 'ok' && date.value > today ? refused('This day is still to come.') : date;
@@ -37,8 +26,8 @@ const TotalForm = (dates: DateField) =>
   z
     .strictObject({
       type: line('Choose a garment type.', 60),
-      hours: typedAs(readHours, 'Write the hours it took.') as unknown as z.ZodType<Decimal>,
-      planned: typedAs(readHours),
+      hours: typedAs(readGarmentHours, 'Write the hours it took.') as unknown as z.ZodType<Decimal>,
+      planned: typedAs(readGarmentHours),
       finished: typedAs((typed) => notAfter(readDate(typed, dates), dates.today)),
       note: optionalLine(200),
     })
@@ -77,7 +66,7 @@ export const typedTotal = (past: PastGarment): Record<string, string> => ({
 
 /** Reads the maker's own guess; an empty field takes it back. */
 export const readGuess = (typed: Typed): Decimal | undefined =>
-  parseForm(z.strictObject({ hours: typedAs(readHours) }), typed).hours;
+  parseForm(z.strictObject({ hours: typedAs(readGarmentHours) }), typed).hours;
 
 const hours = sentKit('EUR').number('Send the hours as a decimal such as "52.5".', { most: MOST_HOURS });
 const aboveNought = hours.refine((value) => value.gt(0), ABOVE_NOUGHT);
