@@ -1,5 +1,6 @@
 import { BenchModule } from './bench/bench.module.js';
 import { ClientsModule } from './clients/clients.module.js';
+import { ClothRoomModule } from './cloth-room/cloth-room.module.js';
 import { CommissionsModule } from './commissions/commissions.module.js';
 import { QuotesModule } from './commissions/quotes/quotes.module.js';
 import { FindModule } from './find/find.module.js';
@@ -17,6 +18,7 @@ export const rooms = [
   BenchModule,
   ClientsModule,
   CommissionsModule,
+  ClothRoomModule,
   FindModule,
   HistoryModule,
   BackupModule,

@@ -1,12 +1,27 @@
+const WITHIN_COMMISSIONS: Readonly<Record<string, string>> = { garment: 'garments', quote: 'quotes' };
+const ALONE: Readonly<Record<string, string>> = {
+  clients: '/clients',
+  rates: '/rates',
+  house: '/house',
+  'garment-type': '/house/making',
+  'past garment': '/lessons',
+};
+const IN_THE_CLOTH_ROOM = ['material', 'lot', 'supplier', 'purchase'];
+
 /**
  * The page of what a path names, where it has one: `client/1` is at `/clients/1`, `commission/1/garment/2` at
  * `/commissions/1/garments/2`.
  */
 export const subjectUrl = (about: string): string | undefined => {
-  const [kind, id, part, partId] = about.split('/').map(encodeURIComponent);
+  const [kind, id, part, partId] = about
+    .split('/')
+    .map((step, place) => (place === 1 || place === 3 ? encodeURIComponent(step) : step));
   if (kind === 'client' && id) return `/clients/${id}`;
-  if (kind === 'commission' && id)
-    return part === 'garment' && partId ? `/commissions/${id}/garments/${partId}` : `/commissions/${id}`;
-  if (kind === 'quote' && id) return `/papers/${id}`;
-  return kind === 'rates' || kind === 'house' ? `/${kind}` : undefined;
+  if (kind === 'commission' && id) {
+    const parts =
+      part && partId && Object.hasOwn(WITHIN_COMMISSIONS, part) ? WITHIN_COMMISSIONS[part] : undefined;
+    return parts ? `/commissions/${id}/${parts}/${partId}` : `/commissions/${id}`;
+  }
+  if (kind && id && IN_THE_CLOTH_ROOM.includes(kind)) return `/cloth-room/${kind}s/${id}`;
+  return kind && Object.hasOwn(ALONE, kind) ? ALONE[kind] : undefined;
 };
