@@ -1,9 +1,10 @@
-const WITHIN_COMMISSIONS: Readonly<Record<string, string>> = { garment: 'garments', quote: 'quotes' };
+const WITHIN_COMMISSIONS: Readonly<Record<string, string>> = { garment: 'garments' };
 const ALONE: Readonly<Record<string, string>> = {
   clients: '/clients',
   rates: '/rates',
   house: '/house',
   'garment-type': '/house/making',
+  making: '/house/making',
   'past garment': '/lessons',
 };
 const IN_THE_CLOTH_ROOM = ['material', 'lot', 'supplier', 'purchase'];
@@ -16,7 +17,7 @@ export const subjectUrl = (about: string): string | undefined => {
   const [kind, id, part, partId] = about
     .split('/')
     .map((step, place) => (place === 1 || place === 3 ? encodeURIComponent(step) : step));
-  if (kind === 'client' && id) return `/clients/${id}`;
+  if ((kind === 'client' || kind === 'paper') && id) return `/${kind}s/${id}`;
   if (kind === 'commission' && id) {
     const parts =
       part && partId && Object.hasOwn(WITHIN_COMMISSIONS, part) ? WITHIN_COMMISSIONS[part] : undefined;
