@@ -1,5 +1,6 @@
 import { foldForSearch } from '../../domain/clients/client.js';
 import { clientBook } from '../books/client-book.js';
+import { materialBook } from '../books/cloth-room/material-book.js';
 import { commissionBook } from '../books/commission-book.js';
 import { quoteBook } from '../books/papers/quote-book.js';
 import { GarmentRow } from '../rows/commissions/garment.row.js';
@@ -48,6 +49,18 @@ const garments: Findable = {
   },
 };
 
+const materials: Findable = {
+  name: 'Materials',
+  async find(reading, asked, limit) {
+    const { items } = await materialBook.find(reading, asked, limit);
+    return items.map(({ id, name, place }) => ({
+      text: name,
+      ...(place ? { note: place } : {}),
+      about: `material/${id}`,
+    }));
+  },
+};
+
 const papers: Findable = {
   name: 'Papers',
   async find(reading, asked, limit) {
@@ -61,4 +74,4 @@ const papers: Findable = {
 };
 
 /** Everything that can be found from every page, in the order in which it is shown. A new kind is one more line here. */
-export const findables: readonly Findable[] = [clients, commissions, garments, papers];
+export const findables: readonly Findable[] = [clients, commissions, garments, materials, papers];
