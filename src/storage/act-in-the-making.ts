@@ -42,6 +42,20 @@ export class ActInTheMaking implements Writing {
     return whole;
   }
 
+  async insertAll<R extends KeptRow>(
+    row: EntityTarget<R>,
+    values: readonly Omit<R, 'version'>[],
+  ): Promise<R[]> {
+    const whole = values.map((one) => ({ ...one, version: 1 }) as R);
+    // SQLite takes a limited number of parameters in one statement.
+    for (let from = 0; from < whole.length; from += 50) {
+      await this.manager.insert(row as EntityTarget<ObjectLiteral>, whole.slice(from, from + 50));
+    }
+    const table = this.tableOf(row);
+    for (const one of whole) this.changes.push({ table, rowId: one.id, before: null, after: one });
+    return whole;
+  }
+
   async insertForGood<R extends KeptRow>(row: EntityTarget<R>, values: Omit<R, 'version'>): Promise<R> {
     this.undoable = false;
     return this.insert(row, values);

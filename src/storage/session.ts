@@ -5,7 +5,17 @@ import type { KeptRow } from './rows/kept-row.js';
 /** A view of the kept rows; books take one and answer from it. */
 export interface Reading {
   readonly manager: EntityManager;
+  /**
+   * Answers from memory while nothing was written since; missing inside a write, which reads what it has just written.
+   *
+   * @param name the question with everything its answer depends on besides the rows
+   */
+  kept?<T>(name: string, read: () => Promise<T>): Promise<T>;
 }
+
+/** An answer that is kept where the reading can keep it. */
+export const keptIn = <T>(reading: Reading, name: string, read: () => Promise<T>): Promise<T> =>
+  reading.kept ? reading.kept(name, read) : read();
 
 /** Whose hand it is, and the once-only key of the form or request it came with. */
 export interface Visit {
@@ -25,6 +35,8 @@ export interface Writing extends Reading {
   newId(): string;
   /** Inserts a row at version 1. */
   insert<R extends KeptRow>(row: EntityTarget<R>, values: Omit<R, 'version'>): Promise<R>;
+  /** Inserts many rows of one table at version 1, in few statements. */
+  insertAll<R extends KeptRow>(row: EntityTarget<R>, values: readonly Omit<R, 'version'>[]): Promise<R[]>;
   /**
    * Changes some columns of one row and raises its version.
    *

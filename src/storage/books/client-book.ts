@@ -1,7 +1,7 @@
 import { type Client, foldForSearch } from '../../domain/clients/client.js';
 import { NotFound } from '../../domain/kernel/errors.js';
 import { ClientRow } from '../rows/clients/client.row.js';
-import type { Reading, Writing } from '../session.js';
+import { keptIn, type Reading, type Writing } from '../session.js';
 import { seriesBook } from './series-book.js';
 
 /** What people say about a client; the code is the studio's. */
@@ -25,32 +25,7 @@ export const clientBook = {
    * @param after the last key of the page before
    */
   async find(reading: Reading, asked: string, limit = 20, after = ''): Promise<PageOf<Client>> {
-    const query = reading.manager
-      .createQueryBuilder(ClientRow, 'client')
-      .orderBy('client.folded')
-      .addOrderBy('client.id');
-    foldForSearch(asked)
-      .split(' ')
-      .filter((word) => word !== '')
-      .slice(0, 8)
-      .forEach((word, index) => {
-        const pattern = `%${word.replace(/[\\%_]/g, '\\$&')}%`;
-        query.andWhere(`client.folded LIKE :word${index} ESCAPE '\\'`, { [`word${index}`]: pattern });
-      });
-    if (after) {
-      const last = await reading.manager.findOneBy(ClientRow, { id: after });
-      if (last) {
-        query.andWhere('(client.folded > :folded OR (client.folded = :folded AND client.id > :id))', {
-          folded: last.folded,
-          id: last.id,
-        });
-      }
-    }
-    const rows = await query.take(limit + 1).getMany();
-    return {
-      items: rows.slice(0, limit).map(clientOf),
-      next: rows.length > limit ? rows[limit - 1]?.id : undefined,
-    };
+    return keptIn(reading, `clients ${limit} ${after} ${asked}`, () => found(reading, asked, limit, after));
   },
 
   /** Who is there already, to notice a second entry for the same person. */
@@ -63,9 +38,19 @@ export const clientBook = {
   },
 
   async add(writing: Writing, words: ClientWords): Promise<Client> {
-    const code = `C-${String(await seriesBook.take(writing, 'client')).padStart(4, '0')}`;
+    const code = codeOf(await seriesBook.take(writing, 'client'));
     const id = writing.newId();
     return clientOf(await writing.insert(ClientRow, { id, code, ...columnsOf(words, code) }));
+  },
+
+  /** Adds many at once, numbered in their order. */
+  async addAll(writing: Writing, people: readonly ClientWords[]): Promise<Client[]> {
+    const first = await seriesBook.takeMany(writing, 'client', people.length);
+    const rows = people.map((words, place) => {
+      const code = codeOf(first + place);
+      return { id: writing.newId(), code, ...columnsOf(words, code) };
+    });
+    return (await writing.insertAll(ClientRow, rows)).map(clientOf);
   },
 
   /** @throws Stale when somebody corrected it meanwhile */
@@ -74,6 +59,51 @@ export const clientBook = {
     return clientOf(await writing.update(ClientRow, id, columnsOf(words, code), seen));
   },
 };
+
+const codeOf = (number: number): string => `C-${String(number).padStart(4, '0')}`;
+
+const found = async (
+  reading: Reading,
+  asked: string,
+  limit: number,
+  after: string,
+): Promise<PageOf<Client>> => {
+  const query = reading.manager
+    .createQueryBuilder(ClientRow, 'client')
+    .orderBy('client.folded')
+    .addOrderBy('client.id');
+  foldForSearch(asked)
+    .split(' ')
+    .filter((word) => word !== '')
+    .slice(0, 8)
+    .forEach((word, index) => {
+      const pattern = `%${word.replace(/[\\%_]/g, '\\$&')}%`;
+      query.andWhere(`client.folded LIKE :word${index} ESCAPE '\\'`, { [`word${index}`]: pattern });
+    });
+  if (after) {
+    const last = await reading.manager.findOneBy(ClientRow, { id: after });
+    if (last) {
+      query.andWhere('(client.folded > :folded OR (client.folded = :folded AND client.id > :id))', {
+        folded: last.folded,
+        id: last.id,
+      });
+    }
+  }
+  // Raw rows: a list has no use for whole entities, and they cost several times as much.
+  const rows = await query
+    .select(COLUMNS.map((column) => `client.${column} AS ${column}`))
+    .limit(limit + 1)
+    .getRawMany<ClientRow>();
+  return {
+    items: rows.slice(0, limit).map(clientOf),
+    next: rows.length > limit ? rows[limit - 1]?.id : undefined,
+  };
+};
+
+const COLUMNS = [
+  ...['id', 'version', 'code', 'name', 'address', 'country', 'email', 'phone', 'tax_number', 'notes'],
+  ...['is_child', 'birth_date', 'guardian'],
+];
 
 const clientOf = (row: ClientRow): Client => ({
   id: row.id,
@@ -86,7 +116,7 @@ const clientOf = (row: ClientRow): Client => ({
   phone: row.phone,
   taxNumber: row.tax_number,
   notes: row.notes,
-  isChild: row.is_child,
+  isChild: Boolean(row.is_child),
   birthDate: row.birth_date ?? undefined,
   guardian: row.guardian,
 });

@@ -14,12 +14,17 @@ export const seriesBook = {
    * @param series e.g. `client`, or `quote/2026` where the count begins anew each year
    */
   async take(writing: Writing, series: string, pattern = ''): Promise<number> {
+    return this.takeMany(writing, series, 1, pattern);
+  },
+
+  /** Takes several numbers that follow each other. @returns the first of them */
+  async takeMany(writing: Writing, series: string, many: number, pattern = ''): Promise<number> {
     const row = await writing.manager.findOneBy(SeriesRow, { id: series });
-    const next = (row?.last ?? 0) + 1;
+    const next = (row?.last ?? 0) + many;
     // Not through the act's history: undoing an act must never give its number out again.
     if (row)
       await writing.manager.update(SeriesRow, { id: series }, { last: next, version: row.version + 1 });
     else await writing.manager.insert(SeriesRow, { id: series, version: 1, pattern, last: next });
-    return next;
+    return next - many + 1;
   },
 };

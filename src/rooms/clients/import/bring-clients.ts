@@ -1,7 +1,7 @@
 import { Invalid } from '../../../domain/kernel/errors.js';
 import { clientBook } from '../../../storage/books/client-book.js';
 import { dimensionBook } from '../../../storage/books/measuring/dimension-book.js';
-import { measurementBook } from '../../../storage/books/measuring/measurement-book.js';
+import { type KeptSet, measurementBook } from '../../../storage/books/measuring/measurement-book.js';
 import { studioBook } from '../../../storage/books/studio-book.js';
 import { type Clock, todayIn } from '../../../storage/clock.js';
 import type { Reading, Visit, Writing } from '../../../storage/session.js';
@@ -89,37 +89,38 @@ const keepRows = async (
   rows: readonly PlannedRow[],
   words: ImportWords,
 ): Promise<Brought> => {
-  const made = new Map<number, string>();
-  let [clients, sets, leftOut] = [0, 0, 0];
-  for (const [place, row] of rows.entries()) {
-    const outcome = outcomeOf(row, words.twins);
-    const twin = row.twin && (row.twin.id ?? made.get(row.twin.row ?? -1));
-    let id = outcome === 'measure' ? twin : undefined;
-    if (row.words && outcome === 'add') {
-      id = (await clientBook.add(writing, row.words)).id;
-      made.set(place, id);
-      clients += 1;
-    }
-    if (id === undefined) leftOut += 1;
-    else if (row.measured.values.length > 0) {
-      await keepSet(writing, id, row);
-      sets += 1;
-    }
-  }
-  return { clients, sets, leftOut };
+  const outcomes = rows.map((row) => outcomeOf(row, words.twins));
+  const fresh = rows.flatMap((row, place) =>
+    row.words && outcomes[place] === 'add' ? [{ place, words: row.words }] : [],
+  );
+  const added = await clientBook.addAll(
+    writing,
+    fresh.map((one) => one.words),
+  );
+  const ids = new Map(added.map(({ id }, place) => [fresh[place]?.place ?? -1, id]));
+  const ownerOf = (row: PlannedRow, place: number): string | undefined =>
+    outcomes[place] === 'measure' ? (row.twin?.id ?? ids.get(row.twin?.row ?? -1)) : ids.get(place);
+  const sets = rows.flatMap((row, place) => {
+    const wearer = ownerOf(row, place);
+    return wearer !== undefined && row.measured.values.length > 0
+      ? [setOf(writing.newId(), wearer, row)]
+      : [];
+  });
+  await measurementBook.addAll(writing, sets);
+  const leftOut = rows.filter((row, place) => ownerOf(row, place) === undefined).length;
+  return { clients: added.length, sets: sets.length, leftOut };
 };
 
-const keepSet = (writing: Writing, wearer: string, { measured, words }: PlannedRow): Promise<unknown> =>
-  measurementBook.add(writing, {
-    id: writing.newId(),
-    wearer,
-    ...measured,
-    over: '',
-    figuration: '',
-    guardian: words?.guardian ?? '',
-    garmentType: '',
-    insteadOf: undefined,
-  });
+const setOf = (id: string, wearer: string, { measured, words }: PlannedRow): KeptSet => ({
+  id,
+  wearer,
+  ...measured,
+  over: '',
+  figuration: '',
+  guardian: words?.guardian ?? '',
+  garmentType: '',
+  insteadOf: undefined,
+});
 
 const inWords = ({ clients, sets }: Brought): string =>
   [

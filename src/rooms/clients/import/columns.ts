@@ -5,16 +5,16 @@ import { dimensionNamed } from '../measurements/name-dimensions.js';
 /** What a column may be said to hold, beside measurements. */
 export const CLIENT_COLUMNS = {
   name: 'Name',
-  firstName: 'First name (goes before the name)',
-  address: 'Address (several make lines)',
+  firstName: 'First name, before the name',
+  address: 'Address, or a line of it',
   country: 'Country',
   email: 'Email',
   phone: 'Telephone',
   taxNumber: 'Tax number',
-  birthDate: 'Date of birth (year-month-day)',
+  birthDate: 'Date of birth',
   guardian: 'Guardian',
   notes: 'Notes',
-  takenOn: 'Measured on (year-month-day)',
+  takenOn: 'Measured on',
   takenBy: 'Measured by',
 } as const;
 export type ClientColumn = keyof typeof CLIENT_COLUMNS;

@@ -3,6 +3,7 @@ import type { FormModel } from '../../../printing/templates/page-model.js';
 import { freshForm } from '../../../web/forms/form.js';
 import type { Typed } from '../../../web/forms/typed.js';
 import type { PageWords } from '../../../web/reply.js';
+import { dateInWords } from '../../../web/words/dates.js';
 import { clientsCrumb } from '../client.page.js';
 import { outcomeOf } from './bring-clients.js';
 import { CLIENT_COLUMNS, likelyMeaning, likelyUnit } from './columns.js';
@@ -170,7 +171,7 @@ const cellsOf = (row: PlannedRow, outcome: keyof typeof OUTCOMES) => [
   { text: short([row.words?.phone, row.words?.email].filter(Boolean).join(', '), 80) },
   {
     text: short(row.measured.values.map(({ entry }) => entry.shown).join(', '), 60),
-    note: row.measured.values.length > 0 ? `${row.measured.values.length} of ${row.measured.takenOn}` : '',
+    note: row.measured.values.length > 0 ? `taken ${dateInWords(row.measured.takenOn)}` : '',
   },
   {
     text: OUTCOMES[outcome],

@@ -5,7 +5,7 @@ import type { MeasuredValue } from '../../../domain/measuring/measurement-set.js
 import type { ClientWords } from '../../../storage/books/client-book.js';
 import { readDate } from '../../../web/words/dates.js';
 import { ClientFields } from '../client.form.js';
-import type { ClientColumn, Meaning } from './columns.js';
+import { CLIENT_COLUMNS, type ClientColumn, type Meaning } from './columns.js';
 import type { ImportWords } from './import.form.js';
 import { readMeasured } from './read-measured.js';
 import type { TextTable } from './table-of-text.js';
@@ -74,7 +74,11 @@ const clientIn = (
   const { firstName: _, takenOn: _on, takenBy: _by, birthDate: _born, ...rest } = fields;
   const read = ClientFields.safeParse({ ...rest, name, ...(birthDate ? { birthDate } : {}) });
   if (read.success) return read.data;
-  troubles.push(...read.error.issues.map(({ path, message }) => `${path.join('.')}: ${message}`));
+  troubles.push(
+    ...read.error.issues.map(
+      ({ path, message }) => `${CLIENT_COLUMNS[path[0] as ClientColumn] ?? String(path[0])}: ${message}`,
+    ),
+  );
   return undefined;
 };
 

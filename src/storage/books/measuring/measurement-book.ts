@@ -43,34 +43,48 @@ export const measurementBook = {
   },
 
   async add(writing: Writing, set: KeptSet): Promise<KeptSet> {
-    await writing.insert(MeasurementSetRow, {
-      id: set.id,
-      client_id: set.wearer,
-      taken_on: set.takenOn,
-      taken_by: set.takenBy,
-      worn: set.over,
-      figuration: set.figuration,
-      guardian: set.guardian,
-      garment_type: set.garmentType,
-      instead_of: set.insteadOf ?? null,
-    });
-    for (const [place, { dimension, entry, confirmed }] of set.values.entries()) {
-      await writing.insert(MeasuredValueRow, {
-        id: writing.newId(),
-        set_id: set.id,
-        dimension_id: dimension,
-        place,
-        typed: entry.typed,
-        unit: entry.unit,
-        mm: entry.mm,
-        note: entry.note ?? null,
-        shown: entry.shown,
-        confirmed,
-      });
-    }
+    await this.addAll(writing, [set]);
     return set;
   },
+
+  async addAll(writing: Writing, sets: readonly KeptSet[]): Promise<void> {
+    await writing.insertAll(MeasurementSetRow, sets.map(setColumns));
+    await writing.insertAll(
+      MeasuredValueRow,
+      sets.flatMap((set) =>
+        set.values.map((value, place) => ({ id: writing.newId(), ...valueColumns(set.id, value, place) })),
+      ),
+    );
+  },
 };
+
+const setColumns = (set: KeptSet): Omit<MeasurementSetRow, 'version'> => ({
+  id: set.id,
+  client_id: set.wearer,
+  taken_on: set.takenOn,
+  taken_by: set.takenBy,
+  worn: set.over,
+  figuration: set.figuration,
+  guardian: set.guardian,
+  garment_type: set.garmentType,
+  instead_of: set.insteadOf ?? null,
+});
+
+const valueColumns = (
+  setId: string,
+  { dimension, entry, confirmed }: MeasuredValue,
+  place: number,
+): Omit<MeasuredValueRow, 'id' | 'version'> => ({
+  set_id: setId,
+  dimension_id: dimension,
+  place,
+  typed: entry.typed,
+  unit: entry.unit,
+  mm: entry.mm,
+  note: entry.note ?? null,
+  shown: entry.shown,
+  confirmed,
+});
 
 const setOf = (row: MeasurementSetRow, values: readonly MeasuredValueRow[]): KeptSet => ({
   id: row.id,
