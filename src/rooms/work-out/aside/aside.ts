@@ -8,7 +8,7 @@ import { rowsIn } from './history.js';
 /** Below these an answer takes a few milliseconds, less than starting a thread. */
 const FEW_ROWS = 100;
 const FEW_STEPS = 200;
-const LONGEST_MS = 300_000;
+const LONGEST_MS = 600_000;
 const MEMORY_MB = 1024;
 /** Questions that may wait; the next is asked to come back. */
 const MOST_WAITING = 20;
