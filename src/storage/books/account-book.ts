@@ -3,7 +3,7 @@ import type { Instant } from '../../domain/kernel/calendar-date.js';
 import { AccountRow } from '../rows/house/account.row.js';
 import { ApiTokenRow } from '../rows/house/api-token.row.js';
 import { SignInSessionRow } from '../rows/house/sign-in-session.row.js';
-import type { Reading, Writing } from '../session.js';
+import { keptIn, type Reading, type Writing } from '../session.js';
 
 export type Role = 'owner' | 'maker' | 'bookkeeper';
 export type Account = {
@@ -59,12 +59,14 @@ export const accountBook = {
   },
 
   async signedIn(reading: Reading, secretHash: string): Promise<SignedInBrowser | undefined> {
-    const session = await reading.manager.findOneBy(SignInSessionRow, { id: secretHash });
-    if (!session) return undefined;
-    const account = await reading.manager.findOneBy(AccountRow, { id: session.account_id });
-    return account
-      ? { account: accountOf(account), begunAt: session.begun_at, seenAt: session.seen_at }
-      : undefined;
+    return keptIn(reading, `signed in ${secretHash}`, async () => {
+      const session = await reading.manager.findOneBy(SignInSessionRow, { id: secretHash });
+      if (!session) return undefined;
+      const account = await reading.manager.findOneBy(AccountRow, { id: session.account_id });
+      return account
+        ? { account: accountOf(account), begunAt: session.begun_at, seenAt: session.seen_at }
+        : undefined;
+    });
   },
 
   async begin(reading: Reading, secretHash: string, accountId: string, at: Instant): Promise<void> {
@@ -101,12 +103,14 @@ export const accountBook = {
     reading: Reading,
     secretHash: string,
   ): Promise<{ account: Account; tokenId: string } | undefined> {
-    const token = await reading.manager.findOneBy(ApiTokenRow, {
-      secret_hash: secretHash,
-      revoked_at: IsNull(),
+    return keptIn(reading, `token ${secretHash}`, async () => {
+      const token = await reading.manager.findOneBy(ApiTokenRow, {
+        secret_hash: secretHash,
+        revoked_at: IsNull(),
+      });
+      const account = token && (await reading.manager.findOneBy(AccountRow, { id: token.account_id }));
+      return token && account ? { account: accountOf(account), tokenId: token.id } : undefined;
     });
-    const account = token && (await reading.manager.findOneBy(AccountRow, { id: token.account_id }));
-    return token && account ? { account: accountOf(account), tokenId: token.id } : undefined;
   },
 
   async tokens(reading: Reading): Promise<ApiToken[]> {

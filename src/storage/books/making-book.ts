@@ -5,7 +5,7 @@ import type { KnownOperation } from '../../domain/making/known-operation.js';
 import type { Driver, Make, Mode, Stage } from '../../domain/making/mode.js';
 import { GarmentTypeRow } from '../rows/making/garment-type.row.js';
 import { KnownOperationRow } from '../rows/making/known-operation.row.js';
-import type { Reading, Writing } from '../session.js';
+import { keptIn, type Reading, type Writing } from '../session.js';
 import type { Starter } from '../starter/read-starter.js';
 import { dimensionBook } from './measuring/dimension-book.js';
 
@@ -30,11 +30,13 @@ export const makingBook = {
 
   /** The operations known for a type, in order; of every type when none is named. */
   async operations(reading: Reading, typeId?: string): Promise<KeptOperation[]> {
-    const rows = await reading.manager.find(KnownOperationRow, {
-      ...(typeId === undefined ? {} : { where: { garment_type: typeId } }),
-      order: { garment_type: 'ASC', no: 'ASC' },
+    return keptIn(reading, `known operations ${typeId ?? ''}`, async () => {
+      const rows = await reading.manager.find(KnownOperationRow, {
+        ...(typeId === undefined ? {} : { where: { garment_type: typeId } }),
+        order: { garment_type: 'ASC', no: 'ASC' },
+      });
+      return rows.map(operationOf);
     });
-    return rows.map(operationOf);
   },
 
   /** @throws NotFound */

@@ -2,7 +2,7 @@ import type { CalendarDate } from '../../domain/kernel/calendar-date.js';
 import { type RateCard, rateCard } from '../../domain/rates/rate-card.js';
 import { rateOn } from '../../domain/rates/rate-on.js';
 import { RateCardRow } from '../rows/rates/rate-card.row.js';
-import type { Reading, Writing } from '../session.js';
+import { keptIn, type Reading, type Writing } from '../session.js';
 import { rateWorkingsOf, rateWorkingsText } from './rate-workings-text.js';
 
 /** A rate card with its key. */
@@ -23,12 +23,14 @@ export const ratesBook = {
    * @returns undefined before the first card begins
    */
   async on(reading: Reading, day: CalendarDate, person?: string): Promise<KeptRateCard | undefined> {
-    const rows = await reading.manager.find(RateCardRow, { order: { from_day: 'ASC', id: 'ASC' } });
-    const row = rateOn(
-      rows.map((each) => ({ from: each.from_day, each })),
-      day,
-    )?.each;
-    return row && cardOf(row, person);
+    return keptIn(reading, `rates on ${day} ${person ?? ''}`, async () => {
+      const rows = await reading.manager.find(RateCardRow, { order: { from_day: 'ASC', id: 'ASC' } });
+      const row = rateOn(
+        rows.map((each) => ({ from: each.from_day, each })),
+        day,
+      )?.each;
+      return row && cardOf(row, person);
+    });
   },
 
   /** Adds a card that holds from its day on. */

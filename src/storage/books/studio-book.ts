@@ -2,7 +2,7 @@ import type { Overruns, QuoteKind, Studio, TaxCategory } from '../../domain/hous
 import { Decimal } from '../../domain/kernel/decimal.js';
 import { NotFound } from '../../domain/kernel/errors.js';
 import { StudioRow } from '../rows/house/studio.row.js';
-import type { Reading, Writing } from '../session.js';
+import { keptIn, type Reading, type Writing } from '../session.js';
 import { pricingColumns, pricingOf } from './pricing-columns.js';
 
 const KEY = 'studio';
@@ -17,8 +17,10 @@ export const studioBook = {
   },
 
   async maybe(reading: Reading): Promise<Studio | undefined> {
-    const row = await reading.manager.findOneBy(StudioRow, { id: KEY });
-    return row ? studioOf(row) : undefined;
+    return keptIn(reading, 'studio', async () => {
+      const row = await reading.manager.findOneBy(StudioRow, { id: KEY });
+      return row ? studioOf(row) : undefined;
+    });
   },
 
   async open(writing: Writing, studio: Omit<Studio, 'version'>): Promise<void> {

@@ -5,7 +5,27 @@ import sqlite3 from 'sqlite3';
  * a transaction takes its write lock at once (a deferred one that reads and then writes gets SQLITE_BUSY whatever
  * busy_timeout says), and values that the driver would store wrongly without a word are refused.
  */
-class GuardedDatabase extends sqlite3.Database {
+export class GuardedDatabase extends sqlite3.Database {
+  private asking: sqlite3.Statement | undefined;
+
+  /** A number that differs whenever another connection has written since it was last asked for. */
+  othersWrote(): Promise<number> {
+    // Kept ready, since it is asked at every request.
+    this.asking ??= this.prepare('PRAGMA data_version');
+    const { asking } = this;
+    return new Promise((resolve, reject) => {
+      asking.all<{ data_version: number }>((error, rows) =>
+        error ? reject(error) : resolve(rows[0]?.data_version ?? 0),
+      );
+    });
+  }
+
+  override close(done?: (error: Error | null) => void): void {
+    this.asking?.finalize();
+    this.asking = undefined;
+    super.close(done);
+  }
+
   override run(sql: string, ...rest: unknown[]): this {
     return super.run(lockingAtOnce(sql), ...(refuseUnstorable(rest) as []));
   }

@@ -15,7 +15,7 @@ import { pastGarmentBook } from '../../../storage/books/past-garment-book.js';
 import { ratesBook } from '../../../storage/books/rates-book.js';
 import { studioBook } from '../../../storage/books/studio-book.js';
 import { type Clock, todayIn } from '../../../storage/clock.js';
-import type { Reading } from '../../../storage/session.js';
+import { keptIn, type Reading } from '../../../storage/session.js';
 
 /** What the sums of one commission have in common; none of it when the studio has no rates yet. */
 export type Pricing = {
@@ -77,8 +77,9 @@ const usualMinutes = async (
   reading: Reading,
   typeId: string,
   make: PlannedGarment['garment']['make'],
-): Promise<number> => {
-  const type = await makingBook.type(reading, typeId);
-  const { plan } = startingPlan(type, make, await makingBook.operations(reading, typeId), () => type.id);
-  return planMinutes(plan).minutes;
-};
+): Promise<number> =>
+  keptIn(reading, `usual minutes ${typeId} ${make}`, async () => {
+    const type = await makingBook.type(reading, typeId);
+    const { plan } = startingPlan(type, make, await makingBook.operations(reading, typeId), () => type.id);
+    return planMinutes(plan).minutes;
+  });
