@@ -1,5 +1,10 @@
 import { randomUUID } from 'node:crypto';
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { readConfig } from '../../../src/app/config.js';
+import { createApp } from '../../../src/app/create-app.js';
 import { PdfPrinter } from '../../../src/printing/browser/pdf-printer.js';
 import { seriesBook } from '../../../src/storage/books/series-book.js';
 import { freshPostgres, isPostgresLeftOut } from '../../support/postgres.js';
@@ -57,6 +62,42 @@ describe.each(databases)('issuing, on %s', (database) => {
     expect(back.text).toContain('it was issued or put away');
     expect(await issued(studio)).toHaveLength(5);
   });
+});
+
+describe.skipIf(isPostgresLeftOut)('two servers on one database', () => {
+  it('issue at the same moment under consecutive numbers', async () => {
+    const { url, drop } = await freshPostgres();
+    const studio = await openTestStudio({ DATABASE_URL: url });
+    const folder = mkdtempSync(join(tmpdir(), 'bastings-second-'));
+    const environment = { DATA_DIR: folder, PORT: '0', TIME_ZONE: 'Europe/Dublin', DATABASE_URL: url };
+    const second = await createApp(readConfig(environment), studio.clock);
+    try {
+      await second.init();
+      await second.getHttpAdapter().getInstance().ready();
+      await furnishHouse(studio);
+      await setRates(studio, '30.00');
+      const drafts: string[] = [];
+      for (const name of ['Jacket', 'Cape', 'Coat', 'Vest'])
+        drafts.push(await beginQuote(studio, (await aCommission(studio, [{ name }])).url));
+      const answers = await Promise.all(
+        drafts.map((draft, place) =>
+          (place % 2 === 0 ? studio.app : second).inject({
+            method: 'POST',
+            url: `/api${draft}/issue`,
+            headers: { authorization: `Bearer ${studio.token}`, 'content-type': 'application/json' },
+            payload: '{}',
+          }),
+        ),
+      );
+      expect(answers.map(({ statusCode }) => statusCode)).toEqual([201, 201, 201, 201]);
+      expect(await issued(studio)).toEqual(['Q-2026-001', 'Q-2026-002', 'Q-2026-003', 'Q-2026-004']);
+    } finally {
+      await second.close();
+      await studio.close();
+      rmSync(folder, { recursive: true, force: true });
+      await drop();
+    }
+  }, 120_000);
 });
 
 describe('a browser that fails', () => {

@@ -45,7 +45,7 @@ export const draftPage = (
   const url = draftUrl(commission.id, kept.id);
   const names = new Map(paper.garments.map((garment) => [garment.ref, garment]));
   const optionsTyped = Object.keys(form.values).filter((name) => /^options\.\d+\.text$/.test(name)).length;
-  const hasDiscount = !commission.discount.isZero();
+  const { discount } = paper;
   return {
     template: 'commissions/quotes/draft',
     words: {
@@ -61,6 +61,12 @@ export const draftPage = (
           }
         : { text: '', href: '' },
       keepsPrices: kept.pricesOf !== undefined,
+      accepted: [
+        ...paper.garments.map(({ name, price }) => `${name}, ${amountInWords(price, locale)}`),
+        ...paper.options
+          .filter(({ taken }) => taken)
+          .map(({ text, price }) => `${text}, ${amountInWords(price, locale)}`),
+      ],
       kept: Object.entries(form.values)
         .filter(([name]) => /^(garments|options)\./.test(name))
         .map(([name, value]) => ({ name, value })),
@@ -99,8 +105,8 @@ export const draftPage = (
       },
       priceKind: studio.tax.registered && studio.tax.pricesInclude === 'tax' ? 'with tax' : 'before tax',
       currency,
-      hasDiscount,
-      discount: hasDiscount ? moneyInWords(commission.discount, locale) : '',
+      hasDiscount: discount !== undefined,
+      discount: discount ? moneyInWords(discount.amount, locale) : '',
       clothWordings: Object.values(CLOTH_PRICES),
       preview: `${url}/preview`,
       leave: { text: 'Leave without keeping', href: quotesUrl(commission.id) },

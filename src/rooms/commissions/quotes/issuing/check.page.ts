@@ -39,6 +39,7 @@ export const checkPage = (
   const url = draftUrl(commission.id, kept.id);
   const told = findings.map((finding) => ({
     text: finding.text,
+    yes: `${finding.text.replace(/ Is that right\?$/, '')} That is right.`,
     href: mendAt(hand, url, finding),
     confirm: `confirm.${finding.code}`,
   }));
