@@ -73,6 +73,10 @@ const noteOf = (one: Operation): string =>
     ...(one.handStitch ? ['reckoned from its stitches'] : []),
   ].join(' · ');
 
+/** The button that was pressed, or the other way where it can go no further. */
+const focusOf = (at: string, isFirst: boolean, isLast: boolean): 'up' | 'down' =>
+  at.startsWith('up') ? (isFirst ? 'down' : 'up') : isLast ? 'up' : 'down';
+
 const rowOf = (one: Operation, at: string, isFirst: boolean, isLast: boolean) => ({
   id: one.id,
   name: one.name,
@@ -86,7 +90,7 @@ const rowOf = (one: Operation, at: string, isFirst: boolean, isLast: boolean) =>
   whole: one.needsMinutes ? 'not said' : minutesInWords(plannedMinutes(one)),
   isFirst,
   isLast,
-  focus: at.endsWith(`:${one.id}`) ? at.split(':')[0] : '',
+  focus: at.endsWith(`:${one.id}`) ? focusOf(at, isFirst, isLast) : '',
 });
 
 const perWords = (one: Operation): string =>
