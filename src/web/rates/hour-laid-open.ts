@@ -52,9 +52,9 @@ export const poolLine = (pool: PoolWorking, card: RateCard, locale: string): Sum
     pool.base === 'labour-cost' ? card.perHour.timesRounded(pool.rate) : Money.rounded(pool.rate, currency);
   return {
     label: `Overhead: ${pool.name}`,
-    note: poolRateInWords(pool, currency, locale),
+    note: `${amountInWords(pool.budget, locale)} a year ÷ ${over}`,
     figure: pool.base === 'material-cost' ? shareInWords(pool.rate, 2) : amountInWords(anHour, locale),
-    working: `${amountInWords(pool.budget, locale)} a year ÷ ${over} = ${poolRateInWords(pool, currency, locale)}.`,
+    working: `That is ${poolRateInWords(pool, currency, locale)}.`,
     parts: pool.items.map(({ name, amount }) => ({ label: name, figure: amountInWords(amount, locale) })),
   };
 };
@@ -70,19 +70,18 @@ const labourLines = (person: PersonTerms, card: RateCard, locale: string): SumLi
     {
       label: 'Hours worked in a year',
       figure: `${year} h`,
-      working: `${figureInWords(weeks, locale)} weeks × ${figureInWords(hoursAWeek, locale)} hours.`,
+      note: `${figureInWords(weeks, locale)} weeks × ${figureInWords(hoursAWeek, locale)} h`,
     },
     {
       label: 'Of these, into garments',
-      note: shareInWords(productiveShare, 1),
+      note: `${year} h × ${shareInWords(productiveShare, 1)}`,
       figure: `${hours} h`,
-      working: `${year} h × ${shareInWords(productiveShare, 1)}. The rest goes to post, buying, sweeping and visitors.`,
+      working: `The rest goes to post, buying, sweeping and visitors.`,
     },
     {
       label: 'Labour',
-      note: 'an hour',
+      note: `${amountInWords(labour, locale)} a year ÷ ${hours} h`,
       figure: amountInWords(card.perHour, locale),
-      working: `${amountInWords(labour, locale)} a year ÷ ${hours} h.`,
       parts: [
         { label: 'Pay wanted', figure: amountInWords(person.pay, locale) },
         ...person.onCosts.map(({ name, amount }) => ({ label: name, figure: amountInWords(amount, locale) })),
@@ -122,18 +121,17 @@ export const hourLaidOpen = (
     {
       label: 'An hour at the bench costs',
       kind: 'total',
+      note: `${amountInWords(labour, locale)} labour + ${amountInWords(overhead, locale)} overhead`,
       figure: moneyInWords(total, locale),
-      working: `${amountInWords(labour, locale)} labour + ${amountInWords(overhead, locale)} overhead. Material is not in it.`,
     },
     {
-      label: `With ${share} profit`,
-      note: basis,
+      label: `With ${share} profit ${basis}`,
+      note:
+        pricing.profitBasis === 'margin'
+          ? `${amountInWords(total, locale)} ÷ (100 % − ${share})`
+          : `${amountInWords(total, locale)} × (100 % + ${share})`,
       kind: 'final',
       figure: moneyInWords(soldHour(card, pricing), locale),
-      working:
-        pricing.profitBasis === 'margin'
-          ? `${amountInWords(total, locale)} ÷ (100 % − ${share}).`
-          : `${amountInWords(total, locale)} × (100 % + ${share}).`,
     },
   ];
 };
