@@ -20,7 +20,7 @@ import {
   correctClientForm,
   newClientForm,
 } from './client.page.js';
-import { measuredOf } from './measurements/measured-of.js';
+import { measuredOf } from './measurements/through-time.js';
 
 /** The pages of the Clients room. */
 @Controller('clients')

@@ -4,6 +4,7 @@ import { takenIn } from '../../../domain/measuring/measurement-set.js';
 import type { KeptSet } from '../../../storage/books/measuring/measurement-book.js';
 import { dateInWords } from '../../../web/words/dates.js';
 import { differenceInWords, lengthInWords } from '../../../web/words/lengths.js';
+import type { ClientMeasured } from '../client.page.js';
 import { wordsOf } from './measuring-rows.js';
 import { earlierThan, lastTaken, standing } from './standing.js';
 import { setUrl } from './take.page.js';
@@ -86,5 +87,20 @@ export const setsInWords = (all: readonly KeptSet[], types: ReadonlyMap<string, 
         { text: `${set.values.length}` },
       ],
     })),
+  };
+};
+
+/** The last three sets of a client for the client's own page; none when nothing was measured yet. */
+export const measuredOf = (
+  sets: readonly KeptSet[],
+  known: readonly BodyDimension[],
+): ClientMeasured | undefined => {
+  const newest = standing(sets).at(-1);
+  const time = throughTime(sets, known, 3);
+  if (!newest || !time) return undefined;
+  return {
+    time,
+    set: { text: `The set of ${dateInWords(newest.takenOn)}`, href: setUrl(newest) },
+    card: `${setUrl(newest)}/card.pdf`,
   };
 };
