@@ -36,7 +36,7 @@ export class MakingController {
   @Get()
   async types(): Promise<Reply> {
     const [types, operations] = [await makingBook.types(this.read), await makingBook.operations(this.read)];
-    return page('house/making', typesPage(types, operations));
+    return page('house/making/types', typesPage(types, operations));
   }
 
   @Get('new')
@@ -62,7 +62,7 @@ export class MakingController {
   async type(@Param('type') id: string): Promise<Reply> {
     const type = await makingBook.type(this.read, id);
     const operations = await makingBook.operations(this.read, id);
-    return page('house/type', typePage(type, operations, await dimensionBook.all(this.read)));
+    return page('house/making/type', typePage(type, operations, await dimensionBook.all(this.read)));
   }
 
   @Get(':type/name')

@@ -58,7 +58,7 @@ export const typesPage = (types: readonly KeptType[], operations: readonly KeptO
 });
 
 export const typeFormPage = (form: FormModel, type?: KeptType): Drawn => ({
-  template: 'house/type-edit',
+  template: 'house/making/type-edit',
   words: {
     title: type ? `Rename ${type.plural}` : 'A garment type of your own',
     room: 'house',
@@ -128,7 +128,7 @@ const rowOf = (known: KeptOperation) => ({
 });
 
 export const operationFormPage = (form: FormModel, type: KeptType, known?: KeptOperation): Drawn => ({
-  template: 'house/operation-edit',
+  template: 'house/making/operation-edit',
   words: {
     title: known ? `Change “${known.name}”` : `An operation of your own`,
     room: 'house',
@@ -168,7 +168,7 @@ export const measuresFormPage = (
     return place < 0 ? dimensions.length : place;
   };
   return {
-    template: 'house/measures',
+    template: 'house/making/measures',
     words: {
       title: `What is measured for ${type.plural}`,
       room: 'house',
