@@ -64,6 +64,25 @@ describe.each(databases)('issuing, on %s', (database) => {
   });
 });
 
+describe('a series whose pattern was changed', () => {
+  it('never gives a number that went out already', async () => {
+    const studio = await openTestStudio();
+    try {
+      await furnishHouse(studio);
+      await setRates(studio, '30.00');
+      const { url } = await aCommission(studio, [{ name: 'Jacket' }]);
+      await issueQuote(studio, await beginQuote(studio, url));
+      await furnishHouse(studio, { quotes: { series: 'Q-2026-{000}' } });
+      const draft = await beginQuote(studio, url);
+      const refused = await studio.api('POST', `/api${draft}/issue`, {});
+      expect(refused.status).toBe(409);
+      expect(refused.json().detail).toContain('Q-2026-001 next, and that number went out already');
+    } finally {
+      await studio.close();
+    }
+  });
+});
+
 describe.skipIf(isPostgresLeftOut)('two servers on one database', () => {
   it('issue at the same moment under consecutive numbers', async () => {
     const { url, drop } = await freshPostgres();

@@ -198,6 +198,24 @@ describe('a draft', () => {
     expect((await studio.get(draft)).status).toBe(200);
   });
 
+  it('opens also when its deposit or discount has outgrown the price, and does not go out so', async () => {
+    await furnishHouse(studio);
+    await setRates(studio, '30.00');
+    const { url, id } = await aCommission(studio, [{ name: 'Jacket', ownPrice: '1000.00' }], {
+      discount: '1500.00',
+    });
+    const draft = await beginQuote(studio, url);
+    const { choices } = (await studio.api('GET', `/api${draft}`)).json();
+    const large = { ...choices, depositRule: 'amount', depositAmount: '99999.00' };
+    expect((await studio.api('PUT', `/api${draft}`, large)).status).toBe(200);
+    expect((await studio.get(draft)).status).toBe(200);
+    const { text } = await studio.get(`${draft}/check`);
+    expect(text).toContain('A deposit lies between nothing and the whole price');
+    expect(text).toContain('The discount is larger than the price');
+    expect(text).toContain(`href="/commissions/${id}/pricing"`);
+    expect(text).not.toContain('Issue the quote');
+  });
+
   it('is not begun without a garment, and refuses what it does not know by name', async () => {
     await furnishHouse(studio);
     const { id, url } = await aCommission(studio, []);

@@ -6,7 +6,6 @@ import { Money } from '../../../domain/kernel/money.js';
 import { type Finding, mustMend, wantsLook } from '../../../domain/papers/finding.js';
 import type { DepositRule } from '../../../domain/papers/quote/deposit.js';
 import { AGREEMENT_OF, type DraftChoices } from '../../../domain/papers/quote/draft-choices.js';
-import { makeQuote } from '../../../domain/papers/quote/make-quote.js';
 import { quoteFindings } from '../../../domain/papers/quote/quote-findings.js';
 import type { QuoteDraft, QuotedGarment, QuotePaper } from '../../../domain/papers/quote/quote-paper.js';
 import { grossFactor } from '../../../domain/papers/tax/gross-kept.js';
@@ -21,6 +20,7 @@ import type { Reading } from '../../../storage/session.js';
 import { pricingOf, sumOfPlanned } from '../sum/sum-of.js';
 import { type FrozenCosts, freezeGarment, freezeTerms } from './frozen-costs.js';
 import { keptPrices } from './kept-prices.js';
+import { paperOfDraft } from './paper-of-draft.js';
 import { buyerOf, sellerOf, taxOf } from './quote-house.js';
 
 /** What a garment is called on the paper beside its price. */
@@ -58,7 +58,7 @@ export const quoteInHand = async (reading: Reading, clock: Clock, kept: KeptDraf
     ? keptPrices(await quoteBook.one(reading, kept.pricesOf), choices)
     : await pricedToday(reading, pricing, choices, today, payer);
   const { category, rate, reason } = taxOf(studio);
-  const draft: QuoteDraft = {
+  const asked: QuoteDraft = {
     ...terms,
     ...(kept.number ? { number: kept.number } : {}),
     version: edition,
@@ -80,11 +80,17 @@ export const quoteInHand = async (reading: Reading, clock: Clock, kept: KeptDraf
     })),
     ...priced.draft,
   };
-  const paper = makeQuote(draft);
-  const findings = [...quoteFindings(paper), ...priced.findings];
+  const { draft, paper, findings: left } = paperOfDraft(asked);
+  const findings = [...quoteFindings(paper), ...priced.findings, ...left, ...belowNought(paper)];
   const { words, minutes, costs } = priced;
   return { studio, commission, payer, choices, draft, paper, words, minutes, costs, findings };
 };
+
+/** A discount larger than the price would leave the studio owing the client. */
+const belowNought = ({ paper }: QuotePaper): Finding[] =>
+  paper['BG-22']['BT-115'].isNegative()
+    ? [mustMend('below-nought', 'discount', 'The discount is larger than the price.')]
+    : [];
 
 /** Garments with their prices, however they were come by. */
 export type Priced = Pick<QuoteInHand, 'words' | 'minutes' | 'costs' | 'findings'> & {

@@ -56,7 +56,11 @@ export const draftPage = (
       asItStands: `As it stands it comes to ${moneyInWords(paper.paper['BG-22']['BT-115'], locale)}${studio.tax.registered ? ' with tax' : ''}.`,
       pricesOf: kept.pricesOf
         ? {
-            text: 'It keeps the prices of the version that was accepted in part, with what was accepted of it.',
+            text: `It keeps the prices of the version that was accepted in part, with what was accepted of it.${
+              commission.discount.isZero() || discount
+                ? ''
+                : ' The discount was for the whole and does not follow to a part.'
+            }`,
             href: `/papers/${kept.pricesOf}`,
           }
         : { text: '', href: '' },

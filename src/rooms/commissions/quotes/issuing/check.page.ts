@@ -18,6 +18,7 @@ const mendAt = ({ commission, paper, payer }: QuoteInHand, draft: string, { fiel
   if (field.startsWith('seller.')) return '/house';
   if (field.startsWith('client.')) return `/clients/${payer.id}/correct`;
   if (field === 'rates') return '/rates';
+  if (field === 'discount') return `/commissions/${commission.id}/pricing`;
   const own: Record<string, string> = {
     issued: 'validUntil',
     agreement: 'kind',

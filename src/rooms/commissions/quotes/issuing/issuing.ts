@@ -108,6 +108,8 @@ export class Issuing {
     const pattern = hand.studio.quotes.series;
     const next = kept.number ? undefined : await foreseeNumber(reading, pattern, hand.draft.issued!);
     const number = kept.number ?? next!.number;
+    if (next && (await quoteBook.lastEdition(reading, number)) > 0)
+      throw new Conflict(GIVEN(number), 'number-given');
     return {
       kept,
       hand,
@@ -165,6 +167,8 @@ export class Issuing {
   }
 }
 
+const GIVEN = (number: string): string =>
+  `The series of quotes gives ${number} next, and that number went out already. Choose another pattern in House.`;
 const GONE = 'This draft is no longer here: it was issued or put away. Look at the quotes of the commission.';
 
 /** @throws Invalid naming each finding that blocks, or that nobody has looked at yet */
