@@ -1,7 +1,14 @@
 import { Module } from '@nestjs/common';
 import { ClothRoomController } from './cloth-room.controller.js';
+import { BringInController } from './lots/bring-in.controller.js';
+import { LotsApi } from './lots/lots.api.js';
+import { LotsController } from './lots/lots.controller.js';
 import { ClothMaterialsApi } from './materials/materials.api.js';
 import { ClothMaterialsController } from './materials/materials.controller.js';
+import { MovementsApi } from './movements/movements.api.js';
+import { MovementsController } from './movements/movements.controller.js';
+import { PurchasesApi } from './purchases/purchases.api.js';
+import { PurchasesController } from './purchases/purchases.controller.js';
 import { SuppliersApi } from './suppliers/suppliers.api.js';
 import { SuppliersController } from './suppliers/suppliers.controller.js';
 
@@ -12,6 +19,13 @@ import { SuppliersController } from './suppliers/suppliers.controller.js';
     ClothMaterialsApi,
     SuppliersController,
     SuppliersApi,
+    PurchasesController,
+    PurchasesApi,
+    LotsController,
+    LotsApi,
+    BringInController,
+    MovementsController,
+    MovementsApi,
   ],
 })
 export class ClothRoomModule {}

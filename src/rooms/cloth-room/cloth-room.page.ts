@@ -15,7 +15,11 @@ export const supplierUrl = (id: string): string => `/cloth-room/suppliers/${id}`
 export const purchaseUrl = (id: string): string => `/cloth-room/purchases/${id}`;
 
 /** Where else the cloth room goes. */
-const WAYS: readonly Link[] = [{ text: 'Suppliers', href: '/cloth-room/suppliers' }];
+const WAYS: readonly Link[] = [
+  { text: 'Purchases', href: '/cloth-room/purchases' },
+  { text: 'Suppliers', href: '/cloth-room/suppliers' },
+  { text: 'Stocktake', href: '/cloth-room/stocktake' },
+];
 
 /** What is on the shelves: each material, how much is there and what it is worth. */
 export const clothRoomPage = (

@@ -1,5 +1,4 @@
 import { Body, Controller, Get, Headers, Param, Post, Put, Query } from '@nestjs/common';
-import { entryBook } from '../../../storage/books/cloth-room/entry-book.js';
 import { lotBook } from '../../../storage/books/cloth-room/lot-book.js';
 import { materialBook } from '../../../storage/books/cloth-room/material-book.js';
 import { studioBook } from '../../../storage/books/studio-book.js';
@@ -56,12 +55,6 @@ export class ClothMaterialsApi {
     const said = await this.said(body);
     const { value } = await correctMaterial(this.unit, visit, id, said, versionOfIfMatch(match));
     return answer(value, 200, etagOf(value.version));
-  }
-
-  @Get(':id/movements')
-  async movements(@Param('id') id: string): Promise<Reply> {
-    await materialBook.one(this.read, id);
-    return answer({ items: await entryBook.ofMaterial(this.read, id, 1000) });
   }
 
   private async said(body: unknown) {

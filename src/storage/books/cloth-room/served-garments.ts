@@ -1,0 +1,40 @@
+import { CommissionRow } from '../../rows/commissions/commission.row.js';
+import { GarmentRow } from '../../rows/commissions/garment.row.js';
+import type { Reading } from '../../session.js';
+
+/** A garment as the cloth room names it when something is cut for it. */
+export type ServedGarment = {
+  readonly id: string;
+  readonly name: string;
+  readonly place: number;
+  readonly wearerId: string;
+  readonly commissionId: string;
+  readonly commissionNumber: string;
+  readonly clientId: string;
+  readonly payerId: string;
+};
+
+const garments = (reading: Reading) =>
+  reading.manager
+    .createQueryBuilder(GarmentRow, 'garment')
+    .innerJoin(CommissionRow, 'commission', 'commission.id = garment.commission_id')
+    .select('garment.id', 'id')
+    .addSelect('garment.name', 'name')
+    .addSelect('garment.place', 'place')
+    .addSelect('garment.wearer_id', 'wearerId')
+    .addSelect('garment.commission_id', 'commissionId')
+    .addSelect('commission.number', 'commissionNumber')
+    .addSelect('commission.client_id', 'clientId')
+    .addSelect('commission.payer_id', 'payerId');
+
+/** The newest garments, by commission and place. */
+export const servedGarments = (reading: Reading, limit = 300): Promise<ServedGarment[]> =>
+  garments(reading)
+    .orderBy('garment.commission_id', 'DESC')
+    .addOrderBy('garment.place')
+    .limit(limit)
+    .getRawMany<ServedGarment>();
+
+/** One garment; none when it is not there any more. */
+export const servedGarment = (reading: Reading, id: string): Promise<ServedGarment | undefined> =>
+  garments(reading).where('garment.id = :id', { id }).getRawOne<ServedGarment>();
