@@ -6,6 +6,7 @@ import multipart from '@fastify/multipart';
 import { NestFactory } from '@nestjs/core';
 import { FastifyAdapter, type NestFastifyApplication } from '@nestjs/platform-fastify';
 import type { Clock } from '../storage/clock.js';
+import { ReadSide } from '../storage/read-side.js';
 import { isOurOwn } from '../web/manners/same-origin.js';
 import type { Request } from '../web/visit.js';
 import { AppModule } from './app.module.js';
@@ -61,6 +62,10 @@ const guardHeaders = async (app: NestFastifyApplication, config: Config): Promis
     referrerPolicy: { policy: 'same-origin' },
   });
   const fastify = app.getHttpAdapter().getInstance();
+  const read = app.get(ReadSide);
+  fastify.addHook('onRequest', (request, _reply, done) =>
+    request.method === 'GET' ? read.looking(done) : done(),
+  );
   fastify.addHook('onRequest', async (request, reply) => {
     (request as Request).nonce = (reply as unknown as { cspNonce?: { style: string } }).cspNonce?.style ?? '';
     if (isOurOwn(request.method, request.headers)) return;

@@ -1,3 +1,4 @@
+import { AsyncLocalStorage } from 'node:async_hooks';
 import type { DataSource, EntityManager } from 'typeorm';
 import { GuardedDatabase } from './connection/guarded-sqlite.js';
 import type { Reading } from './session.js';
@@ -6,6 +7,7 @@ import type { Reading } from './session.js';
 export class ReadSide implements Reading {
   private readonly answers = new Map<string, unknown>();
   private asOf: number | undefined;
+  private readonly visits = new AsyncLocalStorage<{ version?: Promise<number> | undefined }>();
 
   constructor(private readonly source: DataSource) {}
 
@@ -18,7 +20,7 @@ export class ReadSide implements Reading {
    * something was costs a tenth of reading a row through TypeORM. PostgreSQL has no such number, so there it reads.
    */
   async kept<T>(name: string, read: () => Promise<T>): Promise<T> {
-    const version = await this.version();
+    const version = await this.versionForVisit();
     if (version === undefined) return read();
     if (version !== this.asOf) {
       this.answers.clear();
@@ -31,6 +33,19 @@ export class ReadSide implements Reading {
     return answer;
   }
 
+  /** Runs a visit that only looks: for all of it, SQLite is asked once whether anything was written before it. */
+  looking(visit: () => void): void {
+    this.visits.run({}, visit);
+  }
+
+  private versionForVisit(): Promise<number> | undefined {
+    const visit = this.visits.getStore();
+    if (!visit) return this.version();
+    visit.version ??= this.version();
+    return visit.version;
+  }
+
+  /** A number that differs whenever another connection has written since it was last asked for. */
   private version(): Promise<number> | undefined {
     const { databaseConnection } = this.source.driver as { databaseConnection?: unknown };
     return databaseConnection instanceof GuardedDatabase ? databaseConnection.othersWrote() : undefined;

@@ -51,6 +51,19 @@ describe.each(kinds)('answers kept while nothing was written, on %s', (kind) => 
     expect(await kept.read.kept('slow', names)).toEqual(['Corvin Haddlestone']);
   });
 
+  it('hold for the whole of a visit that only looks, and the next visit sees what was written', async () => {
+    const look = (visit: () => Promise<void>) =>
+      new Promise<void>((done, failed) => {
+        kept.read.looking(() => void visit().then(done, failed));
+      });
+    await look(async () => expect(await names()).toEqual([]));
+    await add(kept.unit, 'Corvin Haddlestone');
+    await look(async () => {
+      expect(await names()).toEqual(['Corvin Haddlestone']);
+      expect(await names()).toEqual(['Corvin Haddlestone']);
+    });
+  });
+
   it('that failed are not kept', async () => {
     const failing = kept.read.kept('once', () => Promise.reject(new Error('The disk is gone.')));
     await expect(failing).rejects.toThrow('The disk is gone.');
