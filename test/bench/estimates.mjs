@@ -1,0 +1,74 @@
+import { predict } from '../../dist/domain/estimating/forecast/hours.js';
+import { fitLesson } from '../../dist/domain/estimating/lesson/lesson.js';
+import { fromTests } from './from-tests.mjs';
+import { interleaved, median, quantile, worked } from './measure.mjs';
+
+const OPERATIONS = 12;
+
+/** Fits and predictions on invented workrooms, in processor time; the floor adds up the same rows once. */
+export async function measureEstimates() {
+  const { aStudio } = await fromTests('test/reference/estimating/studio.ts');
+  const of = (rows, types, kinds) =>
+    aStudio(20_260_302, { garments: Math.ceil(rows / OPERATIONS), types, kinds, operations: OPERATIONS });
+  const [some, many] = [of(2000, 6, 30), of(50_000, 12, 60)];
+  const fits = await interleaved(
+    {
+      some: () => worked(() => fitLesson(some)),
+      many: () => worked(() => fitLesson(many)),
+      someOnce: () => worked(() => addUp(some)),
+      manyOnce: () => worked(() => addUp(many)),
+    },
+    { rounds: 7, warmUp: 2 },
+  );
+  const lesson = fitLesson(some);
+  const plan = {
+    garmentType: 't0',
+    operations: Array.from({ length: OPERATIONS }, (_, i) => ({
+      kind: `k${i}`,
+      mode: 'hand',
+      plannedMinutes: 30 + 5 * i,
+    })),
+  };
+  const times = await interleaved(
+    { predict: () => worked(() => predict(lesson, plan)), once: () => worked(() => addUp([plan])) },
+    { rounds: 2000, warmUp: 500 },
+  );
+  const against = 'adding up the same rows once';
+  const p95 = (numbers) => quantile(numbers, 0.95).toFixed(2);
+  return [
+    {
+      what: 'fit of 2,000 rows',
+      against,
+      ours: median(fits.some),
+      floor: median(fits.someOnce),
+      within: 150,
+      note: `processor time; ${fitLesson(some).sweeps} sweeps, 6 types, 30 kinds; p95 ${p95(fits.some)} ms`,
+    },
+    {
+      what: 'fit of 50,000 rows',
+      against,
+      ours: median(fits.many),
+      floor: median(fits.manyOnce),
+      within: 1000,
+      note: `processor time; ${fitLesson(many).sweeps} sweeps, 12 types, 60 kinds; p95 ${p95(fits.many)} ms`,
+    },
+    {
+      what: 'prediction of 12 operations',
+      against,
+      ours: median(times.predict),
+      floor: median(times.once),
+      within: 1,
+      note: `processor time, median of 2000; p95 ${p95(times.predict)} ms`,
+    },
+  ];
+}
+
+let sink = 0;
+const addUp = (garments) => {
+  let sum = 0;
+  for (const { operations } of garments)
+    for (const { plannedMinutes, actualMinutes = 0 } of operations)
+      sum += Math.log(plannedMinutes + actualMinutes);
+  sink += sum;
+  return sink;
+};
