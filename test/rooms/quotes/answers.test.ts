@@ -87,6 +87,9 @@ describe('the answer to a quote', () => {
     const draft = String(done.headers.location).split('?')[0]!;
     expect(draft).toContain('/drafts/');
     expect(await stateOf(paper)).toBe('accepted-in-part');
+    expect(before.document.sheet.options).toEqual([
+      { name: 'Lining of printed silk', words: 'before tax', price: '145.00' },
+    ]);
     expect((await studio.get(draft)).text).toContain('It keeps the prices of the version');
     await setRates(studio, '77.00', 'EUR', '2026-02-02');
     const next = await issueQuote(studio, draft);

@@ -79,7 +79,7 @@ describe('what wants a look', () => {
     await setRates(studio, '30.00');
     const { url } = await aCommission(studio, [{ name: 'Mending', ownPrice: '0.00' }]);
     const draft = await beginQuote(studio, url);
-    expect((await studio.get(`${draft}/check`)).text).toContain('Mending is offered at 0.00. Is that right?');
+    expect((await studio.get(`${draft}/check`)).text).toContain('Mending is offered at 0.00. That is right.');
     const unasked = await studio.post(`${draft}/issue`, { once: randomUUID(), version: '1' });
     expect(unasked.status).toBe(422);
     expect((await studio.api('GET', '/api/papers')).json().items).toEqual([]);

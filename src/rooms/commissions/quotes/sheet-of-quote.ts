@@ -56,7 +56,12 @@ export const sheetOfQuote = (hand: QuoteInHand, head: SheetHead): QuoteSheet => 
       .filter(({ taken }) => !taken)
       .map((option) => ({
         name: option.text,
-        words: forGarment(hand, option.garmentRef),
+        words: [
+          forGarment(hand, option.garmentRef),
+          ...(option.gross.equals(option.price) ? [] : ['before tax']),
+        ]
+          .filter((said) => said !== '')
+          .join(', '),
         price: amountInWords(option.price, locale),
       })),
     price: {
