@@ -7,8 +7,12 @@ import { ClothMaterialsApi } from './materials/materials.api.js';
 import { ClothMaterialsController } from './materials/materials.controller.js';
 import { MovementsApi } from './movements/movements.api.js';
 import { MovementsController } from './movements/movements.controller.js';
+import { NeedController } from './need/need.controller.js';
 import { PurchasesApi } from './purchases/purchases.api.js';
 import { PurchasesController } from './purchases/purchases.controller.js';
+import { ReservationsController } from './reservations/reservations.controller.js';
+import { ShoppingController } from './shopping/shopping.controller.js';
+import { SpendController } from './spend/spend.controller.js';
 import { SuppliersApi } from './suppliers/suppliers.api.js';
 import { SuppliersController } from './suppliers/suppliers.controller.js';
 
@@ -26,6 +30,10 @@ import { SuppliersController } from './suppliers/suppliers.controller.js';
     BringInController,
     MovementsController,
     MovementsApi,
+    ReservationsController,
+    SpendController,
+    ShoppingController,
+    NeedController,
   ],
 })
 export class ClothRoomModule {}

@@ -16,9 +16,12 @@ export const purchaseUrl = (id: string): string => `/cloth-room/purchases/${id}`
 
 /** Where else the cloth room goes. */
 const WAYS: readonly Link[] = [
+  { text: 'Shopping list', href: '/cloth-room/shopping-list' },
   { text: 'Purchases', href: '/cloth-room/purchases' },
   { text: 'Suppliers', href: '/cloth-room/suppliers' },
   { text: 'Stocktake', href: '/cloth-room/stocktake' },
+  { text: 'How much cloth', href: '/cloth-room/need' },
+  { text: 'How much thread', href: '/cloth-room/thread' },
 ];
 
 /** What is on the shelves: each material, how much is there and what it is worth. */

@@ -34,7 +34,8 @@ const decimalOf = (mm: string): Decimal => {
 export const readWidth = (typed: string, preferred: 'cm' | 'in'): Reading<TypedLength> =>
   mapReading(readLength(typed, { preferred }), ({ mm, shown }) => ({ shown, mm: decimalOf(mm).toFixed() }));
 
-const inUnit = ({ amount, unit }: Quantity, wanted: QuantityUnit): Decimal | undefined => {
+/** An amount in another unit; yards and metres turn into each other, nothing else does. */
+export const amountIn = (amount: Decimal, unit: QuantityUnit, wanted: QuantityUnit): Decimal | undefined => {
   if (unit === wanted) return amount;
   if (unit === 'yd' && wanted === 'm') return amount.times(METRES_PER_YARD);
   return unit === 'm' && wanted === 'yd' ? amount.div(METRES_PER_YARD).toDecimalPlaces(4) : undefined;
@@ -49,7 +50,8 @@ export const readQuantityIn = (
 ): Reading<Decimal> => {
   const reading = readCloth(typed, { ...identity, clothUnit: unit });
   if (reading.kind !== 'ok') return reading as Reading<Decimal>;
-  const amount = inUnit(reading.value.quantity, unit);
+  const said = reading.value.quantity;
+  const amount = amountIn(said.amount, said.unit, unit);
   if (amount === undefined) return refused(`This is counted in ${QUANTITY_UNITS[unit].words}.`);
   if (least === 'above' && amount.lte(0)) return refused('A quantity here must be above 0.');
   return understood(amount.toDecimalPlaces(6));

@@ -71,7 +71,7 @@ export const lotPage = (told: LotTold, again?: LotAgain): { template: string; wo
       unit: material.unit,
       anyLeft,
       take: `${materialUrl(material.id)}/take?lot=${lot.id}`,
-      reserve: '',
+      reserve: isTheirs ? '' : `${materialUrl(material.id)}/promise?lot=${lot.id}`,
       measured: formOf('measured'),
       mayLeave: anyLeft && (isTheirs || lot.origin === 'bought'),
       away: formOf('away'),

@@ -9,13 +9,16 @@ import {
   METHOD_WORDS,
   type Supplier,
 } from '../../../domain/stock/material.js';
+import type { OpenPromise } from '../../../domain/stock/promised.js';
 import type { FormModel } from '../../../printing/templates/page-model.js';
+import type { ServedGarment } from '../../../storage/books/cloth-room/served-garments.js';
 import type { PageWords } from '../../../web/reply.js';
 import { amountInWords, moneyInWords } from '../../../web/words/amounts.js';
 import { capitalised } from '../../../web/words/counts.js';
 import { dateInWords } from '../../../web/words/dates.js';
 import { clothRoomCrumb, lotUrl, materialUrl, supplierUrl } from '../cloth-room.page.js';
 import { originInWords } from '../lots/lot-words.js';
+import { promisesTable } from '../reservations/reservation.page.js';
 import { inWords } from '../stock-fields.js';
 import { KIND_CHOICES, METHOD_CHOICES, UNIT_CHOICES } from './material.form.js';
 
@@ -47,11 +50,14 @@ export type MaterialTold = {
   readonly supplier: Supplier | undefined;
   readonly lots: readonly Lot[];
   readonly entries: readonly StockEntry[];
+  readonly promises: readonly OpenPromise[];
+  readonly garments: ReadonlyMap<string, ServedGarment>;
   readonly identity: StudioIdentity;
 };
 
 /** One material: what it is, the pieces there are of it, and what happened to it. */
-export const materialPage = ({ material, supplier, lots, entries, identity }: MaterialTold): PageWords => {
+export const materialPage = (told: MaterialTold): PageWords => {
+  const { material, supplier, lots, entries, promises, identity } = told;
   const { locale, currency } = identity;
   const url = materialUrl(material.id);
   const there = lots.filter(({ left }) => left.gt(0));
@@ -96,6 +102,8 @@ export const materialPage = ({ material, supplier, lots, entries, identity }: Ma
         ],
       })),
     },
+    anyPromised: promises.length > 0,
+    promised: promisesTable(promises, told.garments, material, identity),
     anyEntries: entries.length > 0,
     entries: entriesTable(entries, material, identity),
   };

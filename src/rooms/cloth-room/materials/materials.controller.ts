@@ -1,7 +1,10 @@
 import { Body, Controller, Get, Param, Post } from '@nestjs/common';
+import { openPromises } from '../../../domain/stock/promised.js';
 import { entryBook } from '../../../storage/books/cloth-room/entry-book.js';
 import { lotBook } from '../../../storage/books/cloth-room/lot-book.js';
 import { materialBook } from '../../../storage/books/cloth-room/material-book.js';
+import { reservationBook } from '../../../storage/books/cloth-room/reservation-book.js';
+import { garmentsNamed } from '../../../storage/books/cloth-room/served-garments.js';
 import { supplierBook } from '../../../storage/books/cloth-room/supplier-book.js';
 import { studioBook } from '../../../storage/books/studio-book.js';
 import { ReadSide } from '../../../storage/read-side.js';
@@ -53,7 +56,18 @@ export class ClothMaterialsController {
     const supplier = material.supplierId ? await supplierBook.one(this.read, material.supplierId) : undefined;
     const lots = await lotBook.ofMaterial(this.read, id);
     const entries = await entryBook.ofMaterial(this.read, id, 50);
-    return page('cloth-room/material', materialPage({ material, supplier, lots, entries, identity }));
+    const promises = openPromises(
+      await reservationBook.ofMaterial(this.read, id),
+      await reservationBook.movementsOf(this.read, id),
+    );
+    const garments = await garmentsNamed(
+      this.read,
+      promises.map(({ garmentId }) => garmentId),
+    );
+    return page(
+      'cloth-room/material',
+      materialPage({ material, supplier, lots, entries, promises, garments, identity }),
+    );
   }
 
   @Get(':id/correct')

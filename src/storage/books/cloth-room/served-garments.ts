@@ -38,3 +38,15 @@ export const servedGarments = (reading: Reading, limit = 300): Promise<ServedGar
 /** One garment; none when it is not there any more. */
 export const servedGarment = (reading: Reading, id: string): Promise<ServedGarment | undefined> =>
   garments(reading).where('garment.id = :id', { id }).getRawOne<ServedGarment>();
+
+/** Garments by key; those that are gone are left out. */
+export const garmentsNamed = async (
+  reading: Reading,
+  ids: readonly string[],
+): Promise<Map<string, ServedGarment>> => {
+  if (ids.length === 0) return new Map();
+  const found = await garments(reading)
+    .where('garment.id IN (:...ids)', { ids: [...new Set(ids)] })
+    .getRawMany<ServedGarment>();
+  return new Map(found.map((one) => [one.id, one]));
+};
