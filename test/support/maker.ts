@@ -1,4 +1,4 @@
-import puppeteer, { type Browser, type Page } from 'puppeteer';
+import puppeteer, { type Browser, type ElementHandle, type Page } from 'puppeteer';
 import { findBrowser } from '../../src/printing/browser/find-browser.js';
 
 /** Flags that keep the browser itself off every network. */
@@ -23,6 +23,7 @@ export class Maker {
     private readonly browser: Browser,
     readonly page: Page,
     readonly address: string,
+    private readonly scripted: boolean,
   ) {}
 
   static async sitDown(
@@ -35,7 +36,7 @@ export class Maker {
     const asRoot = process.getuid?.() === 0 ? ['--no-sandbox'] : [];
     const browser = await puppeteer.launch({ executablePath: path, args: [...QUIET, ...asRoot] });
     const page = await browser.newPage();
-    const maker = new Maker(browser, page, address);
+    const maker = new Maker(browser, page, address, sight.script !== false);
     await page.setJavaScriptEnabled(sight.script !== false);
     await maker.look(sight.width ?? 1280, sight.dark ?? false);
     page.on('request', (request) => {
@@ -64,9 +65,18 @@ export class Maker {
     return answer?.status() ?? 0;
   }
 
-  /** Writes into a field by its name. */
+  /** Writes into a field by its name, in the place of what stands there. */
   async write(field: string, text: string): Promise<void> {
-    await this.page.locator(`[name="${field}"]`).fill(text);
+    const entry = await this.found(`[name="${field}"]`);
+    await entry.evaluate((one) => {
+      (one as unknown as { value: string }).value = '';
+    });
+    await entry.type(text);
+  }
+
+  /** Ticks a box, or unticks it. */
+  async tick(field: string): Promise<void> {
+    await (await this.found(`[name="${field}"]`)).click();
   }
 
   /** Chooses one of a list by its value. */
@@ -76,27 +86,36 @@ export class Maker {
 
   /** Presses a button by its words and waits until the page that follows stands. */
   async press(words: string): Promise<void> {
+    const button = await this.found(`::-p-xpath(//main//button[normalize-space()="${words}"])`);
+    if (!this.scripted) {
+      await Promise.all([
+        this.page.waitForNavigation({ waitUntil: 'load', timeout: 60_000 }),
+        button.click(),
+      ]);
+      return;
+    }
     const before = String(await this.page.evaluate(MAIN));
-    const button = await this.page.waitForSelector(`::-p-xpath(//button[normalize-space()="${words}"])`, {
-      timeout: 20_000,
-    });
-    await button?.click();
-    await this.page
-      .waitForFunction(`document.readyState === 'complete' && ${MAIN} !== ${JSON.stringify(before)}`, {
-        timeout: 30_000,
-      })
-      .catch((error: unknown) => {
-        throw new Error(`Pressing “${words}” on ${this.page.url()} changed nothing: ${String(error)}`);
-      });
+    await button.click();
+    await this.page.waitForFunction(
+      `document.readyState === 'complete' && ${MAIN} !== ${JSON.stringify(before)}`,
+      {
+        timeout: 60_000,
+      },
+    );
   }
 
   /** Follows a link by its words. */
   async follow(words: string): Promise<void> {
-    const link = await this.page.waitForSelector(`::-p-xpath(//main//a[normalize-space()="${words}"])`, {
-      timeout: 20_000,
-    });
-    const href = await link?.evaluate((one) => (one as unknown as { href: string }).href);
-    await this.page.goto(href ?? '', { waitUntil: 'load' });
+    const link = await this.found(`::-p-xpath(//main//a[normalize-space()="${words}"])`);
+    const href = await link.evaluate((one) => (one as unknown as { href: string }).href);
+    await this.page.goto(href, { waitUntil: 'load', timeout: 60_000 });
+  }
+
+  /** Waiting would need script in the page, which may be off: what is not there now is a fault of the page. */
+  private async found(selector: string): Promise<ElementHandle> {
+    const one = await this.page.$(selector);
+    if (!one) throw new Error(`${selector} is not on ${this.path}:\n${(await this.text()).slice(0, 1500)}`);
+    return one;
   }
 
   /** Everything readable on the page. */

@@ -137,7 +137,7 @@ const putGarment = async (
   type: GarmentType,
   wearerId: string,
 ): Promise<Garment> => {
-  const name = said.name || type.name;
+  const name = said.name || capitalised(type.name);
   const garment = await garmentBook.add(writing, {
     ...said,
     name,

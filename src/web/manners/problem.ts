@@ -30,10 +30,10 @@ const TITLES: Record<TroubleKind, string> = {
 
 export const statusOf = (trouble: Trouble): number => STATUS[trouble.kind];
 
-/** A field path such as `lines.2.quantity` as a JSON Pointer (RFC 6901). */
+/** A field path such as `lines.2.quantity` as a JSON Pointer (RFC 6901); what is a pointer already stays one. */
 export const pointerOf = (field: string): string =>
-  field === ''
-    ? ''
+  field === '' || field.startsWith('/')
+    ? field
     : `/${field
         .split('.')
         .map((step) => step.replaceAll('~', '~0').replaceAll('/', '~1'))

@@ -11,6 +11,13 @@ import { Surroundings } from './surroundings.js';
 
 const log = pino({ name: 'bastings' });
 
+/** What Fastify itself refuses before a room sees it. */
+const UNREADABLE: Readonly<Record<number, readonly [code: string, sentence: string]>> = {
+  400: ['malformed', 'The body is not what its content type says it is.'],
+  413: ['too-large', 'This is larger than the program takes in one request.'],
+  415: ['wrong-content-type', 'Send the body as application/json.'],
+};
+
 /** Every error on its way out: a page for people, RFC 9457 for programs. A bug shows a reference number and nothing else. */
 @Catch()
 @Injectable()
@@ -41,7 +48,8 @@ export class TroubleFilter implements ExceptionFilter {
     if (status === 404) return problemOf(new NotFound('page'));
     if (status === 403) return problemOf(new NotAllowed('This is not yours to do.'));
     if (status !== undefined && status < 500) {
-      return { ...problemOf(new Invalid('This request could not be read.')), status };
+      const [code, sentence] = UNREADABLE[status] ?? ['unreadable', 'This request could not be read.'];
+      return { ...problemOf(new Invalid(sentence, [], code)), status };
     }
     const reference = randomUUID().slice(0, 8);
     log.error({ reference, error: faultWords(error) }, 'a bug showed');

@@ -29,7 +29,6 @@ describe('the check page before a quote is issued', () => {
     ['hour-price', 'hourPrice', { agreement: 'time' }],
     ['no-garment', 'garments', { garments: [] }],
     ['garment-name', 'garments.0.name', { garments: [{ ...jacket!, name: '' }] }],
-    ['garment-scope', 'garments.0.scope', { garments: [{ ...jacket!, scope: [] }] }],
     ['price-negative', 'garments.0.price', { garments: [{ ...jacket!, price: euro('-1') }] }],
     ['BR-S-05', 'garments.0.rate', { garments: [{ ...jacket!, rate: new Decimal(0) }] }],
     ['BR-E-10', 'taxReasons', { garments: [{ ...jacket!, category: 'E', rate: undefined }] }],
@@ -38,6 +37,11 @@ describe('the check page before a quote is issued', () => {
   ])('blocks on %s at %s', (code, field, changes) => {
     expect(found(changes)).toContainEqual(expect.objectContaining({ code, field, blocks: true }));
     expect(mayIssue(found(changes))).toBe(false);
+  });
+
+  it('wants a look at a garment of which only name and make say what is included', () => {
+    const findings = found({ garments: [{ ...jacket!, scope: [] }] });
+    expect(findings).toContainEqual(expect.objectContaining({ code: 'garment-scope-1', blocks: false }));
   });
 
   it('blocks what is not subject to tax beside what is', () => {

@@ -89,7 +89,7 @@ describe('commissions for programs', () => {
       garments: [{ typeId: 'waistcoat', make: 'all-hand' }],
     });
     expect(made.status).toBe(201);
-    expect(made.json()).toMatchObject({ title: 'Sent', discount: '0.00', garments: [{ name: 'waistcoat' }] });
+    expect(made.json()).toMatchObject({ title: 'Sent', discount: '0.00', garments: [{ name: 'Waistcoat' }] });
     const url = String(made.headers.location);
     const priced = await studio.api(
       'PUT',

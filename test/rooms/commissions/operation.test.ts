@@ -111,7 +111,7 @@ describe('a plan taken over', () => {
     expect((await take('after')).status).toBe(303);
     expect(await planOf(url)).toHaveLength(2 * original.length);
     expect((await studio.get(`${url}/plan/copy?q=nothing-such`)).text).toContain('No garment with a plan');
-    expect((await studio.get(`${url}/plan/copy?q=earlier+one`)).text).toContain('lounge jacket');
+    expect((await studio.get(`${url}/plan/copy?q=earlier+one`)).text).toContain('Lounge jacket');
   });
 });
 
@@ -213,7 +213,7 @@ describe('plan, materials and expenses for programs', () => {
     expect((await studio.api('PUT', `${url}/price`, { ownPrice: '0.00', givenAway: true })).status).toBe(200);
     expect((await studio.api('PUT', `${url}/price`, { ownPrice: null })).json().ownPrice).toBeUndefined();
     const whole = (await studio.api('GET', url)).json();
-    expect(whole).toMatchObject({ name: 'lounge jacket', materials: [], expenses: [{ name: 'courier' }] });
+    expect(whole).toMatchObject({ name: 'Lounge jacket', materials: [], expenses: [{ name: 'courier' }] });
     const corrected = await studio.api('PUT', url, { typeId: 'waistcoat', make: 'machine' });
     expect(corrected.json()).toMatchObject({ typeId: 'waistcoat', make: 'machine' });
     expect((await studio.api('DELETE', url)).status).toBe(409);

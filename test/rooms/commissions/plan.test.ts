@@ -30,7 +30,7 @@ describe('the plan written in place', () => {
     expect(after[1]).toMatchObject({ fixedMinutes: '90', shownToClient: true });
     expect(after[2]).toMatchObject({ driver: 'each', quantity: '2.5', minutesPerUnit: '25' });
     const page = await studio.get(String(answer.headers.location));
-    expect(page.text).toContain('Changed the plan of the lounge jacket');
+    expect(page.text).toContain('Changed the plan of the Lounge jacket');
     expect(held(page.text, first!.id)).toMatchObject({ minutes: '1h30' });
     const act = new URL(String(answer.headers.location), 'http://x').searchParams.get('done');
     expect((await studio.post(`/history/${act}/undo`, { once: randomUUID(), back: url })).status).toBe(303);

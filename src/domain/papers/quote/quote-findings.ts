@@ -102,10 +102,10 @@ const garmentFindings = (quote: QuotePaper): Finding[] => {
     if (blank(garment.name)) found.push(mustMend('garment-name', `${at}.name`, `${name} has no name.`));
     if (garment.scope.every((line) => blank(line.text)))
       found.push(
-        mustMend(
-          'garment-scope',
+        wantsLook(
+          `garment-scope-${index + 1}`,
           `${at}.scope`,
-          `${name}: nothing says what is included. Mark at least one line as shown to the client.`,
+          `${name}: only its name and make say what is included. Mark lines of its job sheet for the client to read, or let it stand.`,
         ),
       );
     if (garment.price.isNegative())

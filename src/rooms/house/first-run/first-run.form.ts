@@ -3,7 +3,7 @@ import { newStudio } from '../../../domain/house/new-studio.js';
 import type { Overruns } from '../../../domain/house/studio.js';
 import { OVERRUNS, type Studio } from '../../../domain/house/studio.js';
 import type { RateWorkings } from '../../../domain/rates/rate-workings.js';
-import { currency, line, oneOf } from '../../../web/fields/fields.js';
+import { currency, line, oneOf, optionalLines } from '../../../web/fields/fields.js';
 import { type FieldKit, typedKit } from '../../../web/fields/kits.js';
 import { closedUp } from '../../../web/forms/closed-up.js';
 import { parse, parseForm } from '../../../web/forms/parse.js';
@@ -19,6 +19,7 @@ const HouseQuestions = (kit: FieldKit) =>
   z.strictObject({
     name: line('Give the studio its name, as it stands on the door.', 200),
     maker: line('Say who makes.', 200),
+    address: optionalLines(1000),
     currency: currency(),
     locale: locale(),
     lengthUnit: oneOf(['cm', 'in']),
@@ -31,10 +32,10 @@ export const readHouse = (typed: Typed, zone: string): Omit<Studio, 'version'> =
   const kit = typedKit({ currency: 'EUR', locale: isLocale(typed.locale ?? '') ? typed.locale! : 'en-GB' });
   const said = parseForm(HouseQuestions(kit), typed);
   const house = newStudio({ ...said, zone });
-  const { lengthUnit, clothUnit } = said;
+  const { address, lengthUnit, clothUnit } = said;
   return {
     ...house,
-    identity: { ...house.identity, lengthUnit, clothUnit },
+    identity: { ...house.identity, address, lengthUnit, clothUnit },
     tax: taxOf(said, house.tax),
   };
 };
@@ -42,6 +43,7 @@ export const readHouse = (typed: Typed, zone: string): Omit<Studio, 'version'> =
 export const typedHouse = ({ identity, tax }: Omit<Studio, 'version'>): Record<string, string> => ({
   name: identity.name,
   maker: identity.maker,
+  address: identity.address,
   currency: identity.currency,
   locale: identity.locale,
   lengthUnit: identity.lengthUnit,

@@ -36,9 +36,10 @@ export const openHouse = async (
   });
 };
 
-const said = ({ name, maker, currency, locale, lengthUnit, clothUnit }: Studio['identity']) => ({
+const said = ({ name, maker, address, currency, locale, lengthUnit, clothUnit }: Studio['identity']) => ({
   name,
   maker,
+  address,
   currency,
   locale,
   lengthUnit,
