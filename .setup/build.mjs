@@ -37,6 +37,9 @@ export async function build() {
     return { code: 1, output: `${built.output}\nThe build left no dist/main.js.\n` };
   }
   if (built.code === 0) {
+    // Loaded only here: a start that needs no build should not wait for the builder.
+    const { gather } = await import('./gather.mjs');
+    await gather();
     writeFileSync(stampFile, '');
     utimesSync(stampFile, begun, begun);
   }
@@ -53,5 +56,5 @@ export async function buildIfStale({ say }) {
 /** Runs the built server in this very process: its output, its signals and its end are this one's. */
 export async function runMain() {
   process.argv[1] = mainFile;
-  await import(new URL('../dist/main.js', import.meta.url));
+  await import(new URL('../dist/gathered/main.mjs', import.meta.url));
 }
