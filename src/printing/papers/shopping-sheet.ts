@@ -30,7 +30,10 @@ export const printedShoppingList = (
   templates: Templates,
   list: ShoppingSheet,
 ): { readonly html: string; readonly sheet: Sheet } => {
-  const html = templates.renderBare('cloth-room/shopping-sheet', { ...list, any: list.suppliers.length > 0 });
+  const html = templates.renderBare('cloth-room/shopping/shopping-sheet', {
+    ...list,
+    any: list.suppliers.length > 0,
+  });
   return {
     // Base64 and quotation marks would not survive a template's escaping.
     html: html.replace('</head>', () => `<style>${inlinedFaces([text, italic], html)}</style></head>`),

@@ -11,6 +11,7 @@ import { NO_LENGTH, type TypedLength } from '../../domain/stock/material.js';
 import { type FieldKit, sentKit, typedAs, typedKit } from '../../web/fields/kits.js';
 import { quantityInWords, readCloth } from '../../web/words/cloth.js';
 import { readLength } from '../../web/words/lengths.js';
+import { decimalSignOf, numeralText } from '../../web/words/numeral.js';
 import { mapReading, type Reading, refused, understood } from '../../web/words/reading.js';
 
 /** The most of one thing a workroom holds. */
@@ -82,3 +83,13 @@ export const sentFields = (identity: StudioIdentity): StockFields => {
 /** A quantity of a material in words: `3.2 m`. */
 export const inWords = (amount: Decimal, unit: QuantityUnit, locale: string): string =>
   quantityInWords(new Quantity(amount, unit), locale);
+
+/** A unit as it stands behind a field: `m`, `pieces`. */
+export const unitInWords = (unit: QuantityUnit): string =>
+  unit === 'piece' || unit === 'pair' || unit === 'set' ? QUANTITY_UNITS[unit].words : unit;
+
+/** Money for one, in as many decimals as it needs and never fewer than two: `46.00`, `49.4269`. */
+export const rateInWords = (rate: Decimal, locale: string): string => {
+  const shown = rate.toDecimalPlaces(4);
+  return numeralText(shown, decimalSignOf(locale), Math.max(2, shown.decimalPlaces()));
+};

@@ -5,7 +5,7 @@ import type { Material } from '../../../domain/stock/material.js';
 import type { FormModel } from '../../../printing/templates/page-model.js';
 import type { PageWords } from '../../../web/reply.js';
 import { clothRoomCrumb, lotUrl, materialUrl } from '../cloth-room.page.js';
-import { inWords } from '../stock-fields.js';
+import { inWords, unitInWords } from '../stock-fields.js';
 
 type Drawn = { readonly template: string; readonly words: PageWords };
 
@@ -21,13 +21,13 @@ const crumbsOf = (material: Material) => [
 
 /** The form that puts something owned before onto the shelf. */
 export const stashPage = (form: FormModel, material: Material, identity: StudioIdentity): Drawn => ({
-  template: 'cloth-room/stash-form',
+  template: 'cloth-room/lots/stash-form',
   words: {
     title: `${material.name} from the stash`,
     room: 'cloth-room',
     crumbs: crumbsOf(material),
     form: { ...form, action: `${materialUrl(material.id)}/stash` },
-    unit: material.unit,
+    unit: unitInWords(material.unit),
     currency: identity.currency,
     ages: AGE_CHOICES,
     leave: { text: 'Leave without saving', href: materialUrl(material.id) },
@@ -36,13 +36,13 @@ export const stashPage = (form: FormModel, material: Material, identity: StudioI
 
 /** The intake check of a client's own cloth. */
 export const custodyPage = (form: FormModel, material: Material, clients: readonly Client[]): Drawn => ({
-  template: 'cloth-room/custody-form',
+  template: 'cloth-room/lots/custody-form',
   words: {
     title: `A client’s own ${material.name}`,
     room: 'cloth-room',
     crumbs: crumbsOf(material),
     form: { ...form, action: `${materialUrl(material.id)}/custody` },
-    unit: material.unit,
+    unit: unitInWords(material.unit),
     ages: AGE_CHOICES,
     clients: clients.map(({ id, name, code }) => ({ value: id, text: `${name}, ${code}` })),
     leave: { text: 'Leave without saving', href: materialUrl(material.id) },
@@ -51,7 +51,7 @@ export const custodyPage = (form: FormModel, material: Material, clients: readon
 
 /** The form that says better what a lot is. */
 export const remarksPage = (form: FormModel, lot: Lot, material: Material, currency: string): Drawn => ({
-  template: 'cloth-room/lot-form',
+  template: 'cloth-room/lots/lot-form',
   words: {
     title: `Say more about ${lot.code}`,
     room: 'cloth-room',

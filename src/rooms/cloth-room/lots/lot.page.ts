@@ -8,10 +8,9 @@ import type { PageWords } from '../../../web/reply.js';
 import { moneyInWords } from '../../../web/words/amounts.js';
 import { capitalised } from '../../../web/words/counts.js';
 import { dateInWords } from '../../../web/words/dates.js';
-import { decimalSignOf, numeralText } from '../../../web/words/numeral.js';
 import { clothRoomCrumb, lotUrl, materialUrl } from '../cloth-room.page.js';
 import { entriesTable } from '../materials/material.page.js';
-import { inWords } from '../stock-fields.js';
+import { inWords, rateInWords, unitInWords } from '../stock-fields.js';
 import { originInWords } from './lot-words.js';
 
 /** Everything a lot's page tells. */
@@ -41,7 +40,7 @@ export const lotPage = (told: LotTold, again?: LotAgain): { template: string; wo
     return { ...model, action: `${url}/${which}`, idPrefix: `${which}-` };
   };
   return {
-    template: 'cloth-room/lot',
+    template: 'cloth-room/lots/lot',
     words: {
       title: `${lot.code}, ${material.name}`,
       room: 'cloth-room',
@@ -68,7 +67,7 @@ export const lotPage = (told: LotTold, again?: LotAgain): { template: string; wo
           text: `${sentence} Put away by ${dismissedBy} on ${dateInWords(dismissedAt.slice(0, 10))}.`,
         })),
       url,
-      unit: material.unit,
+      unit: unitInWords(material.unit),
       anyLeft,
       take: `${materialUrl(material.id)}/take?lot=${lot.id}`,
       reserve: isTheirs ? '' : `${materialUrl(material.id)}/promise?lot=${lot.id}`,
@@ -110,7 +109,7 @@ const factsOf = ({ lot, material, owner, identity }: LotTold): object[] => {
     { label: 'Cost', text: isTheirs ? '' : cost },
     {
       label: isTheirs ? 'Worth, by the client' : 'To replace one',
-      text: lot.replacementUnitCost ? numeralText(lot.replacementUnitCost, decimalSignOf(locale)) : '',
+      text: lot.replacementUnitCost ? rateInWords(lot.replacementUnitCost, locale) : '',
     },
     {
       label: 'Charged at',

@@ -34,7 +34,10 @@ export class LotsController {
     const { identity } = await studioBook.the(this.read);
     const lots = await lotBook.withSomethingLeft(this.read);
     const asked = materialId ? lots.filter((lot) => lot.materialId === materialId) : lots;
-    return page('cloth-room/stocktake', stocktakePage(asked, await materialBook.all(this.read), identity));
+    return page(
+      'cloth-room/lots/stocktake',
+      stocktakePage(asked, await materialBook.all(this.read), identity),
+    );
   }
 
   @Get('lots/:id')

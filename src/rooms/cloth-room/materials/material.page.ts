@@ -28,7 +28,7 @@ export const materialFormPage = (
   suppliers: readonly Supplier[],
   material?: Material,
 ): { template: string; words: PageWords } => ({
-  template: 'cloth-room/material-form',
+  template: 'cloth-room/materials/material-form',
   words: {
     title: material ? `Correct ${material.name}` : 'New material',
     room: 'cloth-room',

@@ -65,7 +65,7 @@ export class ClothMaterialsController {
       promises.map(({ garmentId }) => garmentId),
     );
     return page(
-      'cloth-room/material',
+      'cloth-room/materials/material',
       materialPage({ material, supplier, lots, entries, promises, garments, identity }),
     );
   }

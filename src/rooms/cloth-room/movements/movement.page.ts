@@ -13,7 +13,7 @@ import { dateInWords, instantInWords } from '../../../web/words/dates.js';
 import { clothRoomCrumb, lotUrl, materialUrl } from '../cloth-room.page.js';
 import { originInWords } from '../lots/lot-words.js';
 import { entriesTable } from '../materials/material.page.js';
-import { inWords } from '../stock-fields.js';
+import { inWords, unitInWords } from '../stock-fields.js';
 
 export const movementUrl = (id: string): string => `/cloth-room/movements/${id}`;
 
@@ -38,7 +38,7 @@ export const takePage = (form: FormModel, offers: TakeOffers): { template: strin
   const there = lots.reduce((sum, { left }) => sum.plus(left), new Decimal(0));
   const mustName = material.method === 'lot';
   return {
-    template: 'cloth-room/take',
+    template: 'cloth-room/movements/take',
     words: {
       title: `Take ${material.name}`,
       room: 'cloth-room',
@@ -46,7 +46,7 @@ export const takePage = (form: FormModel, offers: TakeOffers): { template: strin
       form: { ...form, action: `${materialUrl(material.id)}/take` },
       lead: `${inWords(there, material.unit, identity.locale)} are here by the book.`,
       measure: `/cloth-room/stocktake?material=${material.id}`,
-      unit: material.unit,
+      unit: unitInWords(material.unit),
       pieces: namable(offers).map((lot) => ({
         value: lot.id,
         text: [
@@ -105,7 +105,7 @@ export const movementPage = (told: MovementTold, again?: Again): { template: str
   };
   const refused = again ? formOf(again.which) : undefined;
   return {
-    template: 'cloth-room/movement',
+    template: 'cloth-room/movements/movement',
     words: {
       title: `${ENTRY_WORDS[entry.kind]}: ${material.name}`,
       room: 'cloth-room',
@@ -132,7 +132,7 @@ export const movementPage = (told: MovementTold, again?: Again): { template: str
         const lot = lots.get(id);
         return lot ? [{ text: lot.code, href: lotUrl(id) }] : [];
       }),
-      unit: material.unit,
+      unit: unitInWords(material.unit),
       mayReturn,
       isLength: material.unit === 'm' || material.unit === 'yd',
       out: mayReturn ? `${inWords(out, material.unit, locale)} of it are still out.` : '',

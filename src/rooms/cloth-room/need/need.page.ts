@@ -16,7 +16,7 @@ export const needPage = (
   identity: StudioIdentity,
   answered?: { readonly need: ClothNeed; readonly said: NeedSaid },
 ): { template: string; words: PageWords } => ({
-  template: 'cloth-room/need',
+  template: 'cloth-room/need/need',
   words: {
     title: 'How much cloth',
     room: 'cloth-room',

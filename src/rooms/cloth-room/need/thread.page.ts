@@ -5,7 +5,7 @@ import { Invalid } from '../../../domain/kernel/errors.js';
 import { reelsFor, threadNeed } from '../../../domain/stock/need/thread-need.js';
 import { STITCH_WORDS, type ThreadRatio } from '../../../domain/stock/need/thread-ratios.js';
 import type { FormModel } from '../../../printing/templates/page-model.js';
-import { line, whole } from '../../../web/fields/fields.js';
+import { line } from '../../../web/fields/fields.js';
 import { typedAs, typedKit } from '../../../web/fields/kits.js';
 import { closedUp, gridRows } from '../../../web/forms/closed-up.js';
 import { freshForm } from '../../../web/forms/form.js';
@@ -46,7 +46,7 @@ export const readThreadNeed = (
             .string()
             .default('')
             .transform((text) => text.trim() || '1')
-            .pipe(whole(1, 10_000)),
+            .refine((text) => /^[1-9]\d{0,3}$/.test(text), 'A seam is sewn 1 to 9999 times.'),
         }),
       ),
       waste: typedAs((text) => readPercent(text, { most: 100 })),
@@ -89,7 +89,7 @@ export const threadPage = (
   const sign = decimalSignOf(locale);
   const length = (amount: Decimal) => inWords(amount.toDecimalPlaces(2), clothUnit, locale);
   return {
-    template: 'cloth-room/thread',
+    template: 'cloth-room/need/thread',
     words: {
       title: 'How much thread',
       room: 'cloth-room',

@@ -11,9 +11,8 @@ import { gridRows } from '../../../web/forms/closed-up.js';
 import type { PageWords } from '../../../web/reply.js';
 import { amountInWords, moneyInWords } from '../../../web/words/amounts.js';
 import { dateInWords } from '../../../web/words/dates.js';
-import { decimalSignOf, numeralText } from '../../../web/words/numeral.js';
 import { clothRoomCrumb, lotUrl, purchaseUrl, supplierUrl } from '../cloth-room.page.js';
-import { inWords } from '../stock-fields.js';
+import { inWords, rateInWords } from '../stock-fields.js';
 import { LINE_FIELDS } from './purchase.form.js';
 
 const purchasesCrumb = { text: 'Purchases', href: '/cloth-room/purchases' };
@@ -76,7 +75,7 @@ export const purchaseFormPage = (
 ): { template: string; words: PageWords } => {
   const filled = Object.keys(form.values).filter((name) => /^lines\.\d+\.materialId$/.test(name)).length;
   return {
-    template: 'cloth-room/purchase-form',
+    template: 'cloth-room/purchases/purchase-form',
     words: {
       title: 'A delivery',
       room: 'cloth-room',
@@ -160,7 +159,7 @@ export const purchasePage = (told: PurchaseTold): PageWords => {
 
 const linesTable = ({ lots, materials, waiting, quoted, identity }: PurchaseTold): object => {
   const { locale, currency } = identity;
-  const rate = (value: Decimal): string => numeralText(value.toDecimalPlaces(4), decimalSignOf(locale));
+  const rate = (value: Decimal): string => rateInWords(value, locale);
   return {
     caption: 'What came',
     columns: [

@@ -33,7 +33,7 @@ export class PurchasesController {
     const { identity } = await studioBook.the(this.read);
     const found = await purchaseBook.list(this.read, supplier, 30, after);
     const names = new Map((await supplierBook.find(this.read)).map(({ id, name }) => [id, name]));
-    return page('cloth-room/purchases', purchasesPage(found, names, identity, { supplier, after }));
+    return page('cloth-room/purchases/list', purchasesPage(found, names, identity, { supplier, after }));
   }
 
   @Get('new')
@@ -90,7 +90,7 @@ export class PurchasesController {
       quoted,
       identity: (await studioBook.the(this.read)).identity,
     });
-    return page('cloth-room/purchase', words);
+    return page('cloth-room/purchases/purchase', words);
   }
 
   private async drawn(form: FormModel) {

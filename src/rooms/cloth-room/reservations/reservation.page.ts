@@ -7,7 +7,7 @@ import type { ServedGarment } from '../../../storage/books/cloth-room/served-gar
 import { freshForm } from '../../../web/forms/form.js';
 import type { PageWords } from '../../../web/reply.js';
 import { clothRoomCrumb, materialUrl } from '../cloth-room.page.js';
-import { inWords } from '../stock-fields.js';
+import { inWords, unitInWords } from '../stock-fields.js';
 
 type Offers = {
   readonly material: Material;
@@ -24,13 +24,13 @@ export const reservePage = (
   form: FormModel,
   { material, lots, garments, identity }: Offers,
 ): { template: string; words: PageWords } => ({
-  template: 'cloth-room/promise-form',
+  template: 'cloth-room/movements/promise-form',
   words: {
     title: `Promise ${material.name}`,
     room: 'cloth-room',
     crumbs: [clothRoomCrumb, { text: material.name, href: materialUrl(material.id) }],
     form: { ...form, action: `${materialUrl(material.id)}/promise` },
-    unit: material.unit,
+    unit: unitInWords(material.unit),
     pieces: lots
       .filter(({ left, origin }) => left.gt(0) && origin !== 'custody')
       .map((lot) => ({

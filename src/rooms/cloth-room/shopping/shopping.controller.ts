@@ -29,7 +29,7 @@ export class ShoppingController {
   @Get('cloth-room/shopping-list')
   async show(): Promise<Reply> {
     const { groups, identity } = await this.list();
-    return page('cloth-room/shopping-list', shoppingPage(groups, identity));
+    return page('cloth-room/shopping/shopping-list', shoppingPage(groups, identity));
   }
 
   @Get('cloth-room/shopping-list.pdf')

@@ -4,15 +4,14 @@ import { freshForm } from '../../../web/forms/form.js';
 import type { PageWords } from '../../../web/reply.js';
 import { countInWords } from '../../../web/words/counts.js';
 import { dateInWords, dayAndMonthInWords } from '../../../web/words/dates.js';
-import { decimalSignOf, numeralText } from '../../../web/words/numeral.js';
 import { clothRoomCrumb, materialUrl } from '../cloth-room.page.js';
-import { inWords } from '../stock-fields.js';
+import { inWords, rateInWords } from '../stock-fields.js';
 import type { ShoppingGroup, ShoppingItem } from './shopping-list.js';
 
 const NO_SUPPLIER = 'No supplier yet';
 
 const priceOf = ({ highest }: ShoppingItem, { locale, currency }: StudioIdentity): string =>
-  `${numeralText(highest, decimalSignOf(locale), highest.decimalPlaces() < 2 ? 2 : undefined)} ${currency}`;
+  `${rateInWords(highest, locale)} ${currency}`;
 
 /** What to buy, by supplier, each with the most it may cost and a tick. */
 export const shoppingPage = (groups: readonly ShoppingGroup[], identity: StudioIdentity): PageWords => {

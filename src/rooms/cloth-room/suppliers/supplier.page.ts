@@ -26,7 +26,7 @@ export const supplierFormPage = (
   form: FormModel,
   supplier?: Supplier,
 ): { template: string; words: PageWords } => ({
-  template: 'cloth-room/supplier-form',
+  template: 'cloth-room/suppliers/supplier-form',
   words: {
     title: supplier ? supplier.name : 'New supplier',
     room: 'cloth-room',

@@ -23,7 +23,7 @@ export class SuppliersController {
 
   @Get()
   async list(): Promise<Reply> {
-    return page('cloth-room/suppliers', suppliersPage(await supplierBook.find(this.read)));
+    return page('cloth-room/suppliers/list', suppliersPage(await supplierBook.find(this.read)));
   }
 
   @Get('new')

@@ -38,6 +38,17 @@ export const entryBook = {
     return entriesWhere(reading, { commission_id: commissionId });
   },
 
+  /** What some garments had of a material, and gave back. */
+  async ofGarments(
+    reading: Reading,
+    materialId: string,
+    garmentIds: readonly string[],
+  ): Promise<StockEntry[]> {
+    return garmentIds.length === 0
+      ? []
+      : entriesWhere(reading, { material_id: materialId, garment_id: In([...garmentIds]) });
+  },
+
   async ofPurchase(reading: Reading, purchaseId: string): Promise<StockEntry[]> {
     return entriesWhere(reading, { purchase_id: purchaseId });
   },

@@ -35,9 +35,19 @@ export const reservationBook = {
     return rows.map(promiseOf);
   },
 
-  /** Movements that serve promises of a material: everything that went to a garment and came back from it. */
+  /** What garments with promises of a material have had of it, and given back. */
   async movementsOf(reading: Reading, materialId: string): Promise<StockEntry[]> {
-    return (await entryBook.ofMaterial(reading, materialId, 10_000)).filter(({ garmentId }) => garmentId);
+    const promised = await reading.manager
+      .createQueryBuilder(ReservationRow, 'reservation')
+      .select('reservation.garment_id', 'garment')
+      .distinct(true)
+      .where('reservation.material_id = :materialId', { materialId })
+      .getRawMany<{ garment: string }>();
+    return entryBook.ofGarments(
+      reading,
+      materialId,
+      promised.map(({ garment }) => garment),
+    );
   },
 
   async add(writing: Writing, words: PromiseWords): Promise<string> {
