@@ -54,7 +54,8 @@ export async function measureStarts() {
     return started.time;
   };
   try {
-    const first = await ours('.setup/demo.mjs', demo);
+    // Loading prints the demonstration's quotes, so a browser is right there and not counted.
+    const first = (await startOnce('.setup/demo.mjs', demo)).time;
     const times = await interleaved(
       {
         start: () => ours('.setup/start.mjs', studio),
@@ -84,7 +85,7 @@ export async function measureStarts() {
         what: 'programs started by a server that starts',
         count: children,
         note: existsSync('/proc/self/task')
-          ? 'children of the process, as the system tells'
+          ? 'children of every server above but the loading one, as the system tells'
           : 'not told here',
       },
     ];
