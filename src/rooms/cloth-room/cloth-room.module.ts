@@ -1,6 +1,7 @@
 import { Module } from '@nestjs/common';
 import { ClothRoomController } from './cloth-room.controller.js';
 import { BringInController } from './lots/bring-in.controller.js';
+import { IntakeReceiptController } from './lots/intake-receipt.controller.js';
 import { LotsApi } from './lots/lots.api.js';
 import { LotsController } from './lots/lots.controller.js';
 import { ClothMaterialsApi } from './materials/materials.api.js';
@@ -28,6 +29,7 @@ import { SuppliersController } from './suppliers/suppliers.controller.js';
     LotsController,
     LotsApi,
     BringInController,
+    IntakeReceiptController,
     MovementsController,
     MovementsApi,
     ReservationsController,

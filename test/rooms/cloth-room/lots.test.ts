@@ -1,7 +1,9 @@
 import { randomUUID } from 'node:crypto';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { readPdf } from '../../printing/papers/read-pdf.js';
 import { openTestStudio, type TestStudio } from '../../support/studio.js';
 import { garmentsOf, openCommission } from '../commissions/an-opening.js';
+import { bytesOf } from '../quotes/a-commission.js';
 import { aMaterial, aSupplier, bookOf, buy, pressed, wordsOf } from './a-shelf.js';
 
 let studio: TestStudio;
@@ -115,6 +117,29 @@ describe('a client’s own cloth', () => {
     expect(await bookOf(studio, materialId)).toEqual({ left: 0, value: '0.00' });
     expect((await studio.get(lot)).text).toContain('Handed back to the client');
   });
+
+  it('gets a receipt to sign: its condition, its worth, and what went back', async () => {
+    const owner = (await studio.api('POST', '/api/clients', { name: 'Ines Marlowe' })).json().id;
+    const materialId = await aMaterial(studio, { name: 'Inherited melton' });
+    const worth = { ...custody, owner, width: '142 cm', replacementUnitCost: '60' };
+    const lot = await pressed(studio, `/cloth-room/materials/${materialId}/custody`, worth);
+    await pressed(studio, `${lot}/away`, { quantity: '0.25', reason: 'to Ines', on: '2026-03-02' });
+    const { pages, size } = await readPdf(await bytesOf(studio, `${lot}/receipt.pdf`));
+    expect(size).toEqual([420, 595]);
+    const text = pages.join(' ').replace(/\s+/g, ' ');
+    for (const words of [
+      'Ines Marlowe',
+      '2.25 m',
+      '142 cm',
+      'moth at one corner',
+      '60.00 EUR',
+      'Handed back',
+    ])
+      expect(text).toContain(words);
+    expect(text).toContain('In our keeping now: 2 m.');
+    const ours = (await buy(studio, supplier, [{ materialId, quantity: '1', unitPrice: '1' }])).lots[0]!;
+    expect((await studio.get(`/cloth-room/lots/${ours.id}/receipt.pdf`)).status).toBe(404);
+  }, 60_000);
 
   it('is not taken in unlooked', async () => {
     const materialId = await aMaterial(studio);

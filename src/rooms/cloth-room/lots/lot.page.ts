@@ -71,6 +71,7 @@ export const lotPage = (told: LotTold, again?: LotAgain): { template: string; wo
       anyLeft,
       take: `${materialUrl(material.id)}/take?lot=${lot.id}`,
       reserve: isTheirs ? '' : `${materialUrl(material.id)}/promise?lot=${lot.id}`,
+      receipt: isTheirs ? `${url}/receipt.pdf` : '',
       measured: formOf('measured'),
       mayLeave: anyLeft && (isTheirs || lot.origin === 'bought'),
       away: formOf('away'),
