@@ -1,55 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { Decimal } from '../../../src/domain/kernel/decimal.js';
-import { Invalid, OutOfRange } from '../../../src/domain/kernel/errors.js';
 import { Money } from '../../../src/domain/kernel/money.js';
-import type { PriceInput } from '../../../src/domain/pricing/price-terms.js';
 import { workOutPrice } from '../../../src/domain/pricing/work-out-price.js';
-
-const d = (text: string | number) => new Decimal(text);
-const eur = (text: string) => Money.parse(text, 'EUR');
-
-/** The example of the JSON interface: a tweed jacket's lapels and buttonholes. */
-const aJacket = (): PriceInput => ({
-  currency: 'EUR',
-  labour: { perHour: d('22.69'), perHourByMode: { fitting: d('25.00') } },
-  machinePerHour: d('3.00'),
-  overhead: [
-    { name: 'workroom', base: 'productive-hours', rate: d('5.38') },
-    { name: 'finishing', base: 'labour-cost', rate: d('0.125') },
-  ],
-  operations: [
-    { name: 'pad stitch lapels', mode: 'hand', minutes: d(90) },
-    { name: 'buttonholes', mode: 'hand', fixedMinutes: d(10), quantity: d(11), minutesPerUnit: d(25) },
-  ],
-  materials: [
-    { name: 'tweed', quantity: d('5.20'), unitCost: d('46.00'), wasteShare: d(0), handling: true },
-    {
-      name: 'horn buttons',
-      quantity: d(11),
-      unitCost: d(0),
-      replacementUnitCost: d('3.20'),
-      chargeAt: 'replacement',
-    },
-  ],
-  expenses: [{ name: 'courier', amount: eur('12.00') }],
-  pricing: {
-    margin: d('0.10'),
-    handlingShare: d('0.15'),
-    minimumCharge: eur('18.00'),
-    rushShare: d(0),
-    rushOn: 'labour',
-    discount: eur('0.00'),
-    roundTo: eur('0.01'),
-  },
-  tax: { category: 'S', rate: d(21) },
-});
-
-const plainHours = (minutes: number, more: Partial<PriceInput> = {}): PriceInput => ({
-  currency: 'EUR',
-  labour: { perHour: d(20) },
-  operations: [{ name: 'sewing', mode: 'hand', minutes: d(minutes) }],
-  ...more,
-});
+import { aJacket, d, eur, plainHours } from './a-jacket.js';
 
 describe('a price worked out', () => {
   it('lays the whole sum of a jacket open', () => {
@@ -229,51 +181,5 @@ describe('a price worked out', () => {
       null,
       null,
     ]);
-  });
-});
-
-describe('a price that cannot be meant', () => {
-  const fieldsOf = (input: PriceInput): string[] => {
-    try {
-      workOutPrice(input);
-    } catch (trouble) {
-      if (trouble instanceof Invalid) return trouble.fields.map((each) => each.field);
-      throw trouble;
-    }
-    return [];
-  };
-
-  it.each<[string, Partial<PriceInput>, string[]]>([
-    ['margin and markup', { pricing: { margin: d('0.1'), markup: d('0.1') } }, ['pricing.markup']],
-    ['a margin of all', { pricing: { margin: d(1) } }, ['pricing.margin']],
-    ['a step of nought', { pricing: { roundTo: eur('0') } }, ['pricing.roundTo']],
-    ['too large a discount', { pricing: { discount: eur('500') } }, ['pricing.discount']],
-    ['a tax above the whole', { tax: { category: 'S', rate: d(101) } }, ['tax.rate']],
-    ['a rate on an exempt sale', { tax: { category: 'E', rate: d(21) } }, ['tax.rate']],
-    [
-      'two ways to give minutes',
-      { operations: [{ name: 'x', mode: 'hand', minutes: d(1), quantity: d(2) }] },
-      ['operations.0.minutes'],
-    ],
-    [
-      'several at once',
-      {
-        operations: [{ name: 'x', mode: 'hand', minutes: d(-1) }],
-        materials: [{ name: 'y', quantity: d(-1), unitCost: d(-1) }],
-      },
-      ['operations.0.minutes', 'materials.0.quantity', 'materials.0.unitCost'],
-    ],
-    [
-      'all of it waste',
-      { wasteOf: 'gross', materials: [{ name: 'y', quantity: d(1), unitCost: d(1), wasteShare: d(1) }] },
-      ['materials.0.wasteShare'],
-    ],
-    ['no chance', { chanceOfLoss: 1.2 }, ['chanceOfLoss']],
-  ])('names the field: %s', (_, more, fields) => {
-    expect(fieldsOf(plainHours(60, more))).toEqual(fields);
-  });
-
-  it('refuses an amount too large to keep exactly', () => {
-    expect(() => workOutPrice(plainHours(60, { labour: { perHour: d('9e15') } }))).toThrow(OutOfRange);
   });
 });
