@@ -61,6 +61,25 @@ describe('the shopping list', () => {
     expect(await list()).toHaveLength(1);
   });
 
+  it('asks again for what went back to the supplier', async () => {
+    const supplierId = await aSupplier(studio, 'Ferry Stairs Market');
+    const materialId = await aMaterial(studio, { name: 'Flawed flannel', supplierId });
+    const order = await anOrder(studio);
+    const lineId = await plan(studio, order.garments[0]!, 'Flawed flannel', '3', '20.00');
+    await accepted(studio, order);
+    const line = { materialId, quantity: '3', unitPrice: '20.00', lineId };
+    const { lots } = await buy(studio, supplierId, [line]);
+    const wanted = async () =>
+      (await list()).find((group: { supplierId: string }) => group.supplierId === supplierId);
+    expect(await wanted()).toBeUndefined();
+    await pressed(studio, `/cloth-room/lots/${lots[0]!.id}/away`, {
+      quantity: '3',
+      reason: 'a hole in each metre',
+      on: '2026-03-02',
+    });
+    expect((await wanted()).items[0].toBuy).toBe('3');
+  });
+
   it('offers a delivery form with the line in it', async () => {
     const order = await anOrder(studio);
     const line = await plan(studio, order.garments[0]!, 'Silk <b>twill</b>', '2', '12.50');

@@ -3,9 +3,10 @@ import { Conflict, Invalid } from '../../../domain/kernel/errors.js';
 import type { Lot } from '../../../domain/stock/lot.js';
 import { type LotRemarks, lotBook } from '../../../storage/books/cloth-room/lot-book.js';
 import { materialBook } from '../../../storage/books/cloth-room/material-book.js';
+import { reservationBook } from '../../../storage/books/cloth-room/reservation-book.js';
 import { stockBook } from '../../../storage/books/cloth-room/stock-book.js';
 import { studioBook } from '../../../storage/books/studio-book.js';
-import type { Visit } from '../../../storage/session.js';
+import type { Visit, Writing } from '../../../storage/session.js';
 import type { Done, UnitOfWork } from '../../../storage/unit-of-work.js';
 import { inWords } from '../stock-fields.js';
 import { cautionsOn } from './old-cautions.js';
@@ -47,6 +48,8 @@ export const sendAway = (
       kind: isTheirs ? 'handed-back' : 'sent-back',
       purchaseId: lot.purchaseId,
     });
+    // A piece that is gone cannot be kept for anybody.
+    if ((await lotBook.one(writing, lotId)).left.isZero()) await letGo(writing, lot);
     const { locale } = (await studioBook.the(writing)).identity;
     const much = `${inWords(quantity, material.unit, locale)} of ${material.name}`;
     writing.says(
@@ -55,6 +58,12 @@ export const sendAway = (
     );
     return id;
   });
+
+const letGo = async (writing: Writing, { id, materialId }: Lot): Promise<void> => {
+  const promises = await reservationBook.ofMaterial(writing, materialId);
+  for (const { id: promise } of promises.filter(({ lotId }) => lotId === id))
+    await reservationBook.remove(writing, promise);
+};
 
 /** @throws Stale when something was said or moved meanwhile */
 export const remarkOnLot = (

@@ -128,7 +128,7 @@ export class LotsController {
     const material = await materialBook.one(this.read, lot.materialId);
     const owner = lot.ownerId ? await clientBook.one(this.read, lot.ownerId) : undefined;
     const all = await entryBook.ofMaterial(this.read, lot.materialId, 500);
-    const entries = all.filter(({ parts }) => parts.some(({ lotId }) => lotId === id));
+    const entries = all.filter(({ parts }) => parts.some(({ lotId }) => lotId === id)).slice(0, 50);
     return lotPage({ lot, material, owner, entries, today, identity }, again);
   }
 }

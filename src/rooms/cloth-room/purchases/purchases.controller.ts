@@ -1,6 +1,10 @@
 import { Body, Controller, Get, Param, Post, Query } from '@nestjs/common';
 import type { FormModel } from '../../../printing/templates/page-model.js';
-import { acceptedLines, quotedUnitCosts } from '../../../storage/books/cloth-room/accepted-lines.js';
+import {
+  type AcceptedLine,
+  acceptedLines,
+  quotedUnitCosts,
+} from '../../../storage/books/cloth-room/accepted-lines.js';
 import { lotBook } from '../../../storage/books/cloth-room/lot-book.js';
 import { materialBook } from '../../../storage/books/cloth-room/material-book.js';
 import { purchaseBook } from '../../../storage/books/cloth-room/purchase-book.js';
@@ -15,9 +19,12 @@ import { typedOf } from '../../../web/forms/typed.js';
 import { page, type Reply, seeOther } from '../../../web/reply.js';
 import { Hand } from '../../../web/visit.js';
 import { purchaseUrl } from '../cloth-room.page.js';
+import { shoppingList } from '../shopping/shopping-list.js';
 import { readPurchase, tidyLines } from './purchase.form.js';
 import { purchaseFormPage, purchasePage, purchasesPage } from './purchase.page.js';
 import { recordPurchase } from './record-purchase.js';
+
+const MOST_OFFERED = 100;
 
 /** What was bought. */
 @Controller('cloth-room/purchases')
@@ -93,12 +100,24 @@ export class PurchasesController {
     return page('cloth-room/purchases/purchase', words);
   }
 
+  /** What is still to be bought, the soonest needed first, and whatever the form names already. */
+  private async waiting(values: FormModel['values'], currency: string): Promise<AcceptedLine[]> {
+    const named = new Set(
+      Object.entries(values).flatMap(([name, id]) => (name.endsWith('.lineId') ? id : [])),
+    );
+    const lines = (await shoppingList(this.read, currency))
+      .flatMap(({ items }) => items.map(({ line }) => line))
+      .toSorted((a, b) => (a.dueOn ?? '9999').localeCompare(b.dueOn ?? '9999'));
+    return lines.filter(({ id }, place) => place < MOST_OFFERED || named.has(id));
+  }
+
   private async drawn(form: FormModel) {
+    const { identity } = await studioBook.the(this.read);
     return purchaseFormPage(form, {
       suppliers: await supplierBook.find(this.read),
       materials: [...(await materialBook.all(this.read)).values()],
-      waiting: await acceptedLines(this.read),
-      identity: (await studioBook.the(this.read)).identity,
+      waiting: await this.waiting(form.values, identity.currency),
+      identity,
     });
   }
 }

@@ -1,5 +1,6 @@
 import { foldForSearch } from '../../../domain/clients/client.js';
 import { Decimal } from '../../../domain/kernel/decimal.js';
+import { grouped } from '../../../domain/stock/grouped.js';
 import type { Material } from '../../../domain/stock/material.js';
 import { openPromises } from '../../../domain/stock/promised.js';
 import { spendOf } from '../../../domain/stock/spend.js';
@@ -9,12 +10,12 @@ import {
   quotedUnitCosts,
 } from '../../../storage/books/cloth-room/accepted-lines.js';
 import { entryBook } from '../../../storage/books/cloth-room/entry-book.js';
-import { lotBook } from '../../../storage/books/cloth-room/lot-book.js';
 import { materialBook } from '../../../storage/books/cloth-room/material-book.js';
 import { reservationBook } from '../../../storage/books/cloth-room/reservation-book.js';
 import { shoppingBook } from '../../../storage/books/cloth-room/shopping-book.js';
 import { supplierBook } from '../../../storage/books/cloth-room/supplier-book.js';
 import type { Reading } from '../../../storage/session.js';
+import { boughtFor } from '../spend/bought-for.js';
 import { type SpendRow, spendRows } from '../spend/spend-facts.js';
 
 /** One thing to buy for one accepted garment. */
@@ -46,33 +47,28 @@ const stillToBuy = (row: SpendRow, currency: string): Decimal => {
 const rowsOfGarments = async (reading: Reading, lines: readonly AcceptedLine[], currency: string) => {
   const materials = await materialBook.all(reading);
   const commissions = [...new Set(lines.map(({ commissionId }) => commissionId))];
-  const promises = await reservationBook.ofCommissions(reading, commissions);
-  const entries = (await Promise.all(commissions.map((id) => entryBook.ofCommission(reading, id)))).flat();
-  const lots = await lotBook.forLines(
+  const promisesOf = groupOf(await reservationBook.ofCommissions(reading, commissions));
+  const entriesOf = groupOf(await entryBook.ofCommissions(reading, commissions));
+  const bought = await boughtFor(
     reading,
     lines.map(({ id }) => id),
   );
-  const garments = [...new Set(lines.map(({ garmentId }) => garmentId))];
+  const boughtOf = grouped(bought, ({ lineId }) => lineId);
   const needs = new Map<string, Decimal>();
-  for (const garmentId of garments) {
-    const own = lines.filter((line) => line.garmentId === garmentId);
-    const had = entries.filter((entry) => entry.garmentId === garmentId);
-    const open = [...new Set(promises.map(({ materialId }) => materialId))].flatMap((materialId) =>
-      openPromises(
-        promises.filter((one) => one.garmentId === garmentId && one.materialId === materialId),
-        had.filter((one) => one.materialId === materialId),
-      ),
-    );
+  for (const [garmentId, own] of groupOf(lines)) {
+    const had = entriesOf.get(garmentId) ?? [];
+    const promised = grouped(promisesOf.get(garmentId) ?? [], ({ materialId }) => materialId);
     const record = {
       garment: { id: garmentId, name: '', place: 0 },
       lines: own.map((line) => ({ ...line, ...AS_PLANNED })),
       entries: had,
-      promises: open,
-      bought: lots.flatMap(({ lineId, materialId, received, landed }) =>
-        lineId && own.some(({ id }) => id === lineId)
-          ? [{ lineId, materialId, quantity: received, cost: landed }]
-          : [],
+      promises: [...promised].flatMap(([materialId, promises]) =>
+        openPromises(
+          promises,
+          had.filter((one) => one.materialId === materialId),
+        ),
       ),
+      bought: own.flatMap(({ id }) => boughtOf.get(id) ?? []),
     };
     const rows = spendRows(record, materials, currency);
     own.forEach((line, place) => {
@@ -82,6 +78,9 @@ const rowsOfGarments = async (reading: Reading, lines: readonly AcceptedLine[], 
   }
   return { materials, needs };
 };
+
+const groupOf = <T extends { readonly garmentId: string | undefined }>(all: readonly T[]): Map<string, T[]> =>
+  grouped(all, ({ garmentId }) => garmentId ?? '');
 
 /** An accepted line holds its waste already. */
 const AS_PLANNED = {

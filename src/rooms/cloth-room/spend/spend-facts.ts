@@ -33,6 +33,8 @@ export type SpendRow = SpendFacts & { readonly unit: QuantityUnit; readonly isPl
 type Kind = 'issued' | 'returned' | 'wasted';
 type Draft = { -readonly [K in keyof SpendRow]: SpendRow[K] };
 
+const ONE = new Decimal(1);
+
 const draft = (name: string, unit: QuantityUnit, currency: string): Draft => {
   const nothing = { quantity: new Decimal(0), cost: Money.zero(currency) };
   return {
@@ -81,19 +83,20 @@ export const spendRows = (
     const row = { ...draft(line.name, line.unit, currency), planned, isPlanned: true };
     rows.set(line.id, { ...row, plannedUnitCost: line.unitCost });
   }
+  // The first of a name, where two lines have the same.
+  const byName = new Map([...record.lines].reverse().map(({ id, name }) => [foldForSearch(name), id]));
   const rowFor = (materialId: string, lineId: string | undefined): { row: Draft; unit: QuantityUnit } => {
     const material = materials.get(materialId);
     const unit = material?.unit ?? 'm';
-    const named = record.lines.find(
-      ({ name }) => foldForSearch(name) === foldForSearch(material?.name ?? ''),
-    );
-    for (const id of [lineId, named?.id]) {
+    const fits = (id: string | undefined): Draft | undefined => {
       const row = id === undefined ? undefined : rows.get(id);
-      if (row && amountIn(new Decimal(1), unit, row.unit)) return { row, unit };
-    }
-    const row = rows.get(materialId) ?? draft(material?.name ?? '', unit, currency);
-    rows.set(materialId, row);
-    return { row, unit };
+      return row && amountIn(ONE, unit, row.unit) ? row : undefined;
+    };
+    const row = fits(lineId) ?? fits(byName.get(foldForSearch(material?.name ?? '')));
+    if (row) return { row, unit };
+    const own = rows.get(materialId) ?? draft(material?.name ?? '', unit, currency);
+    rows.set(materialId, own);
+    return { row: own, unit };
   };
   const more = (one: { quantity: Decimal; cost: Money }, quantity: Decimal, cost: Money) => ({
     quantity: one.quantity.plus(quantity),

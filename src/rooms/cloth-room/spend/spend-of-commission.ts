@@ -14,7 +14,8 @@ import { estimateBook } from '../../../storage/books/estimate-book.js';
 import { garmentBook } from '../../../storage/books/garment-book.js';
 import { studioBook } from '../../../storage/books/studio-book.js';
 import type { Reading } from '../../../storage/session.js';
-import { type BoughtFor, type SpendRow, spendRows } from './spend-facts.js';
+import { boughtFor } from './bought-for.js';
+import { type SpendRow, spendRows } from './spend-facts.js';
 
 /** One garment's materials: each row worked out, and the cautions of what it is made of. */
 export type GarmentSpend = {
@@ -29,26 +30,6 @@ export type CommissionSpend = {
   readonly commission: Commission;
   readonly identity: StudioIdentity;
   readonly garments: readonly GarmentSpend[];
-};
-
-/** What came for planned lines, less what went back to the supplier. */
-const boughtFor = async (reading: Reading, lineIds: readonly string[]): Promise<BoughtFor[]> => {
-  const lots = await lotBook.forLines(reading, lineIds);
-  const purchases = [...new Set(lots.flatMap(({ purchaseId }) => purchaseId ?? []))];
-  const entries = (await Promise.all(purchases.map((id) => entryBook.ofPurchase(reading, id)))).flat();
-  const sentBack = entries.filter(({ kind }) => kind === 'sent-back').flatMap(({ parts }) => parts);
-  return lots.flatMap((lot) => {
-    if (lot.lineId === undefined) return [];
-    const gone = sentBack.filter(({ lotId }) => lotId === lot.id);
-    return [
-      {
-        lineId: lot.lineId,
-        materialId: lot.materialId,
-        quantity: gone.reduce((sum, part) => sum.plus(part.quantity), lot.received),
-        cost: gone.reduce((sum, part) => sum.plus(part.cost), lot.landed),
-      },
-    ];
-  });
 };
 
 const cautionsOf = (entries: readonly StockEntry[], lots: ReadonlyMap<string, Lot>): KeptCaution[] => {

@@ -4,6 +4,7 @@ import type { CalendarDate } from '../../../domain/kernel/calendar-date.js';
 import { Decimal } from '../../../domain/kernel/decimal.js';
 import type { QuantityUnit } from '../../../domain/kernel/quantity.js';
 import { standingAnswer } from '../../../domain/papers/quote/quote-answer.js';
+import { grouped } from '../../../domain/stock/grouped.js';
 import { CommissionRow } from '../../rows/commissions/commission.row.js';
 import { GarmentRow } from '../../rows/commissions/garment.row.js';
 import { MaterialLineRow } from '../../rows/commissions/material-line.row.js';
@@ -71,38 +72,36 @@ export const acceptedLines = async (reading: Reading): Promise<AcceptedLine[]> =
     where: { commission_id: In(commissionIds) },
     order: { commission_id: 'ASC', place: 'ASC' },
   });
-  const quoteOf = (garment: GarmentRow): Accepted | undefined =>
-    quotes.find(
-      ({ commissionId, taken }) =>
-        commissionId === garment.commission_id && (taken === undefined || taken.includes(garment.id)),
-    );
+  const numbers = new Map(commissions.map(({ id, number }) => [id, number]));
+  const quotesOf = grouped(quotes, ({ commissionId }) => commissionId);
   const lines = await reading.manager.find(MaterialLineRow, {
     where: { garment_id: In(garments.map(({ id }) => id)) },
     order: { garment_id: 'ASC', place: 'ASC', id: 'ASC' },
   });
+  const linesOf = grouped(lines, ({ garment_id }) => garment_id);
   return garments.flatMap((garment) => {
-    const quote = quoteOf(garment);
+    const quote = quotesOf
+      .get(garment.commission_id)
+      ?.find(({ taken }) => taken === undefined || taken.includes(garment.id));
     if (!quote) return [];
-    return lines
-      .filter(({ garment_id }) => garment_id === garment.id)
-      .map((line) => ({
-        id: line.id,
-        commissionId: garment.commission_id,
-        commissionNumber: commissions.find(({ id }) => id === garment.commission_id)?.number ?? '',
-        garmentId: garment.id,
-        garmentName: garment.name,
-        place: garment.place,
-        dueOn: garment.due_on ?? undefined,
-        name: line.name,
-        quantity: quantityWithWaste(
-          new Decimal(line.quantity),
-          new Decimal(line.waste_share),
-          line.waste_of as 'net' | 'gross',
-        ),
-        unit: line.unit as QuantityUnit,
-        unitCost: new Decimal(line.unit_cost),
-        quoteId: quote.quoteId,
-      }));
+    return (linesOf.get(garment.id) ?? []).map((line) => ({
+      id: line.id,
+      commissionId: garment.commission_id,
+      commissionNumber: numbers.get(garment.commission_id) ?? '',
+      garmentId: garment.id,
+      garmentName: garment.name,
+      place: garment.place,
+      dueOn: garment.due_on ?? undefined,
+      name: line.name,
+      quantity: quantityWithWaste(
+        new Decimal(line.quantity),
+        new Decimal(line.waste_share),
+        line.waste_of as 'net' | 'gross',
+      ),
+      unit: line.unit as QuantityUnit,
+      unitCost: new Decimal(line.unit_cost),
+      quoteId: quote.quoteId,
+    }));
   });
 };
 

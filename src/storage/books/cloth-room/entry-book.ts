@@ -2,7 +2,7 @@ import { In } from 'typeorm';
 import { Decimal } from '../../../domain/kernel/decimal.js';
 import { NotFound } from '../../../domain/kernel/errors.js';
 import { Money } from '../../../domain/kernel/money.js';
-import { type EntryKind, GIVES_BACK, type StockEntry } from '../../../domain/stock/entry.js';
+import { type EntryKind, type EntryPart, GIVES_BACK, type StockEntry } from '../../../domain/stock/entry.js';
 import type { Taken } from '../../../domain/stock/stock-lot.js';
 import { StockEntryRow } from '../../rows/cloth-room/stock-entry.row.js';
 import { StockPartRow } from '../../rows/cloth-room/stock-part.row.js';
@@ -36,6 +36,30 @@ export const entryBook = {
   /** Newest first. */
   async ofCommission(reading: Reading, commissionId: string): Promise<StockEntry[]> {
     return entriesWhere(reading, { commission_id: commissionId });
+  },
+
+  /** What happened for several commissions, without the parts of each movement, newest first. */
+  async ofCommissions(reading: Reading, commissionIds: readonly string[]): Promise<StockEntry[]> {
+    if (commissionIds.length === 0) return [];
+    const rows = await reading.manager.find(StockEntryRow, {
+      where: { commission_id: In([...commissionIds]) },
+      order: { id: 'DESC' },
+    });
+    const { currency } = (await studioBook.the(reading)).identity;
+    return rows.map((row) => entryOf(row, [], currency));
+  },
+
+  /** What went back to the supplier of some lots; below nought, as it went out. */
+  async sentBack(reading: Reading, lotIds: readonly string[]): Promise<EntryPart[]> {
+    if (lotIds.length === 0) return [];
+    const { currency } = (await studioBook.the(reading)).identity;
+    const rows = await reading.manager
+      .createQueryBuilder(StockPartRow, 'part')
+      .innerJoin(StockEntryRow, 'entry', 'entry.id = part.entry_id')
+      .where('part.lot_id IN (:...lotIds)', { lotIds: [...lotIds] })
+      .andWhere("entry.kind = 'sent-back'")
+      .getMany();
+    return rows.map((row) => partOf(row, currency));
   },
 
   /** What some garments had of a material, and gave back. */
@@ -162,9 +186,11 @@ const entryOf = (row: StockEntryRow, parts: readonly StockPartRow[], currency: s
   purchaseId: row.purchase_id ?? undefined,
   of: row.of_id ?? undefined,
   reason: row.reason,
-  parts: parts.map((part) => ({
-    lotId: part.lot_id,
-    quantity: new Decimal(part.quantity),
-    cost: Money.ofMinor(part.cost, currency),
-  })),
+  parts: parts.map((part) => partOf(part, currency)),
+});
+
+const partOf = (part: StockPartRow, currency: string): EntryPart => ({
+  lotId: part.lot_id,
+  quantity: new Decimal(part.quantity),
+  cost: Money.ofMinor(part.cost, currency),
 });
