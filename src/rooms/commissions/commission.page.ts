@@ -20,6 +20,8 @@ export const commissionCrumbs = ({ id, number }: Pick<Commission, 'id' | 'number
 
 /** Everything a commission's page tells. */
 export type CommissionTold = {
+  /** The newest quote that went out, and how it stands; none before the first. */
+  readonly quote: { readonly id: string; readonly words: string } | undefined;
   readonly commission: Commission;
   readonly people: ReadonlyMap<string, Client>;
   readonly garments: readonly PlannedGarment[];
@@ -38,6 +40,7 @@ export const commissionPage = (told: CommissionTold): PageWords => {
     room: 'commissions',
     crumbs: [commissionsCrumb],
     url,
+    about: `commission/${commission.id}`,
     number: commission.number,
     facts: factsOf(commission, people),
     garments: {
@@ -103,7 +106,8 @@ const factsOf = (commission: Commission, people: ReadonlyMap<string, Client>): o
 };
 
 /** What comes next, in words, with where to do it. */
-const nextOf = ({ commission, garments }: CommissionTold): { text: string; step: Link } => {
+const nextOf = ({ commission, garments, quote }: CommissionTold): { text: string; step: Link } => {
+  if (quote) return { text: quote.words, step: { text: 'Look at the quote', href: `/papers/${quote.id}` } };
   const empty = garments.find(({ plan }) => plan.length === 0);
   if (empty)
     return {

@@ -1,12 +1,16 @@
 import type { Client } from '../../domain/clients/client.js';
 import type { PlannedGarment } from '../../domain/commissions/garment.js';
+import type { CalendarDate } from '../../domain/kernel/calendar-date.js';
 import { Money } from '../../domain/kernel/money.js';
+import { quoteState } from '../../domain/papers/quote/quote-answer.js';
 import { clientBook } from '../../storage/books/client-book.js';
 import { commissionBook } from '../../storage/books/commission-book.js';
 import { garmentBook } from '../../storage/books/garment-book.js';
+import { quoteBook } from '../../storage/books/papers/quote-book.js';
 import { studioBook } from '../../storage/books/studio-book.js';
-import type { Clock } from '../../storage/clock.js';
+import { type Clock, todayIn } from '../../storage/clock.js';
 import type { Reading } from '../../storage/session.js';
+import { quoteName, quoteStateInWords } from '../../web/papers/quote-state-words.js';
 import { moneyInWords } from '../../web/words/amounts.js';
 import type { CommissionTold } from './commission.page.js';
 import { pricingInWords } from './pricing.form.js';
@@ -30,7 +34,19 @@ export const tellCommission = async (reading: Reading, clock: Clock, id: string)
     garments,
     ...(await pricesOf(await pricingOf(reading, clock, id), garments)),
     pricing: pricingInWords(commission, identity.locale),
+    quote: await lastQuote(reading, id, todayIn(clock, identity.zone)),
   };
+};
+
+/** The newest quote that went out, and how it stands. */
+const lastQuote = async (
+  reading: Reading,
+  id: string,
+  today: CalendarDate,
+): Promise<CommissionTold['quote']> => {
+  const quotes = await quoteBook.ofCommission(reading, id);
+  const newest = quotes.find((quote) => quoteState(quote, today) !== 'superseded') ?? quotes[0];
+  return newest && { id: newest.id, words: `${quoteName(newest)}: ${quoteStateInWords(newest, today)}.` };
 };
 
 const pricesOf = async (
