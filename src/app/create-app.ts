@@ -7,6 +7,7 @@ import { NestFactory } from '@nestjs/core';
 import { FastifyAdapter, type NestFastifyApplication } from '@nestjs/platform-fastify';
 import type { Clock } from '../storage/clock.js';
 import { ReadSide } from '../storage/read-side.js';
+import { refuseNul } from '../web/manners/no-nul.js';
 import { isOurOwn } from '../web/manners/same-origin.js';
 import type { Request } from '../web/visit.js';
 import { AppModule } from './app.module.js';
@@ -63,6 +64,10 @@ const guardHeaders = async (app: NestFastifyApplication, config: Config): Promis
   });
   const fastify = app.getHttpAdapter().getInstance();
   const read = app.get(ReadSide);
+  fastify.addHook('preValidation', async (request) => {
+    const sentByProgram = request.headers['content-type']?.includes('json') === true;
+    refuseNul(request.url, sentByProgram ? request.body : undefined);
+  });
   fastify.addHook('onRequest', (request, _reply, done) =>
     request.method === 'GET' ? read.looking(done) : done(),
   );

@@ -1,5 +1,12 @@
 import { mkdir } from 'node:fs/promises';
-import { type DynamicModule, Global, Inject, Module, type OnApplicationShutdown } from '@nestjs/common';
+import {
+  type DynamicModule,
+  Global,
+  Inject,
+  Module,
+  type OnApplicationBootstrap,
+  type OnApplicationShutdown,
+} from '@nestjs/common';
 import type { DataSource } from 'typeorm';
 import { PdfPrinter } from '../printing/browser/pdf-printer.js';
 import { Stationery } from '../printing/papers/stationery.js';
@@ -9,6 +16,7 @@ import { Clock, MachineClock } from '../storage/clock.js';
 import { openForReading, openForWriting } from '../storage/connection/data-source.js';
 import { HomeZone } from '../storage/home-zone.js';
 import { ReadSide } from '../storage/read-side.js';
+import { sweep } from '../storage/sweep.js';
 import { UnitOfWork } from '../storage/unit-of-work.js';
 import { KeptForms } from '../web/forms/kept-forms.js';
 import { OnceOnly } from '../web/manners/once-only.js';
@@ -21,11 +29,14 @@ const READING = 'connection that reads';
 /** What every room stands on: the kept data, the clock, templates and the printer. */
 @Global()
 @Module({})
-export class KeptModule implements OnApplicationShutdown {
+export class KeptModule implements OnApplicationBootstrap, OnApplicationShutdown {
+  private sweeping: NodeJS.Timeout | undefined;
+
   constructor(
     @Inject(WRITING) private readonly writing: DataSource,
     @Inject(READING) private readonly reading: DataSource,
     private readonly unit: UnitOfWork,
+    private readonly clock: Clock,
     private readonly printer: PdfPrinter,
   ) {}
 
@@ -63,7 +74,14 @@ export class KeptModule implements OnApplicationShutdown {
     return { module: KeptModule, providers: shared, exports: shared };
   }
 
+  async onApplicationBootstrap(): Promise<void> {
+    await sweep(this.unit, this.clock.ticks());
+    const again = () => void sweep(this.unit, this.clock.ticks()).catch(() => undefined);
+    this.sweeping = setInterval(again, 86_400_000).unref();
+  }
+
   async onApplicationShutdown(): Promise<void> {
+    clearInterval(this.sweeping);
     await this.unit.idle();
     await this.printer.close();
     await this.reading.destroy();

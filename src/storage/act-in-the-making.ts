@@ -29,6 +29,10 @@ export class ActInTheMaking implements Writing {
     this.subject = subject;
   }
 
+  forGood(): void {
+    this.undoable = false;
+  }
+
   undoing(actId: string): void {
     this.undoes = actId;
   }

@@ -48,6 +48,8 @@ export interface Writing extends Reading {
   remove<R extends KeptRow>(row: EntityTarget<R>, id: string, seen?: number): Promise<R>;
   /** Inserts a row of append-only history (papers, payments, entries): the act can then not be undone, only reversed. */
   insertForGood<R extends KeptRow>(row: EntityTarget<R>, values: Omit<R, 'version'>): Promise<R>;
+  /** This act can be changed forward, never undone: putting its rows back would not put back what they mean. */
+  forGood(): void;
   /** From here on nothing earlier about this subject can be undone: a paper was issued on it. */
   seal(subject: string): Promise<void>;
 }

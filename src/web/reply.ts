@@ -26,6 +26,8 @@ export type Reply =
       readonly body: unknown;
       readonly status: number;
       readonly headers?: Record<string, string>;
+      /** Holds a secret that is shown once only: it is not kept for a request that is sent again. */
+      readonly secret?: boolean;
     };
 
 export type Cookies = Record<string, { readonly value: string; readonly days: number } | null>;
@@ -59,6 +61,10 @@ export const file = (
 /** JSON for programs. */
 export const answer = (body: unknown, status = 200, headers?: Record<string, string>): Reply =>
   reply({ is: 'answer', body, status, headers });
+
+/** JSON with a secret that is shown this once: sent again, the request is told that it was done. */
+export const createdSecret = (url: string, body: unknown): Reply =>
+  reply({ is: 'answer', body, status: 201, headers: { location: url }, secret: true });
 
 /** JSON for a thing that was made: 201 with its address. */
 export const created = (url: string, body: unknown): Reply => answer(body, 201, { location: url });

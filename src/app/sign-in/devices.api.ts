@@ -2,7 +2,7 @@ import { Body, Controller, Delete, Get, Param, Post } from '@nestjs/common';
 import { accountBook } from '../../storage/books/account-book.js';
 import { ReadSide } from '../../storage/read-side.js';
 import { parse } from '../../web/forms/parse.js';
-import { answer, created, type Reply } from '../../web/reply.js';
+import { answer, createdSecret, type Reply } from '../../web/reply.js';
 import { Hand, type SignedIn } from '../../web/visit.js';
 import { TokenSaid } from './devices.controller.js';
 import { Door } from './door.js';
@@ -24,7 +24,7 @@ export class DevicesApi {
   async make(@Body() body: unknown, @Hand() visit: SignedIn): Promise<Reply> {
     const { name } = parse(TokenSaid, body);
     const { id, secret } = await this.door.makeToken(visit, name);
-    return created(`/api/house/tokens/${id}`, { id, name, secret });
+    return createdSecret(`/api/house/tokens/${id}`, { id, name, secret });
   }
 
   @Delete(':id')

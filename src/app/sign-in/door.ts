@@ -3,6 +3,7 @@ import { Invalid, NotAllowed } from '../../domain/kernel/errors.js';
 import { type Account, accountBook } from '../../storage/books/account-book.js';
 import { Clock } from '../../storage/clock.js';
 import { ReadSide } from '../../storage/read-side.js';
+import { SIGN_IN_DAYS } from '../../storage/sweep.js';
 import { UnitOfWork } from '../../storage/unit-of-work.js';
 import type { SignedIn } from '../../web/visit.js';
 import { GuessThrottle } from './guess-throttle.js';
@@ -10,8 +11,8 @@ import { hashPassphrase, isPassphrase, newCode, newSecret, secretHash } from './
 
 export const COOKIE = 'bastings';
 /** A browser stays signed in for so many days, or fewer when unused. */
-export const COOKIE_DAYS = 30;
-const UNUSED_DAYS = 7;
+export const COOKIE_DAYS = SIGN_IN_DAYS.most;
+const UNUSED_DAYS = SIGN_IN_DAYS.unused;
 const DAY = 86_400_000;
 
 /** Who comes in, and how. */

@@ -7,6 +7,9 @@ import { Surroundings } from '../../web/manners/surroundings.js';
 import type { Request } from '../../web/visit.js';
 import { NotOpenedYet, NotSignedIn } from './not-signed-in.js';
 
+/** Forms whose fields are secrets: they are typed again, never carried through a page. */
+const SECRETS = /\/passphrase(\?|$)/;
+
 /** Sends strangers to the door; a form that was being sent comes along and is given back after signing in. */
 @Catch(NotSignedIn, NotOpenedYet)
 @Injectable()
@@ -48,7 +51,7 @@ export class NotSignedInFilter implements ExceptionFilter {
     }
     const form = freshForm('/sign-in', {
       back: pathOf(request.headers.referer),
-      kept: JSON.stringify(typedOf(request.body)),
+      kept: SECRETS.test(request.url) ? '' : JSON.stringify(typedOf(request.body)),
     });
     const words = { title: 'Sign in', room: 'none' as const, form, ranOut: true };
     response.status(401).type('text/html; charset=utf-8');

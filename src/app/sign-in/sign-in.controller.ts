@@ -23,7 +23,7 @@ const SignIn = z.object({
   name: z.string().trim().min(1, 'Say who you are.').max(100),
   passphrase: z.string().min(1, 'Type your passphrase.').max(400),
   back: z.string().max(2000).optional(),
-  kept: z.string().max(200_000).optional(),
+  kept: z.string().max(2_000_000).optional(),
 });
 
 /** The door: the first start, signing in, and out. */

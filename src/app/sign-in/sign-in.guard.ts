@@ -1,5 +1,6 @@
 import { type CanActivate, type ExecutionContext, Injectable } from '@nestjs/common';
 import { Reflector } from '@nestjs/core';
+import { NotAllowed } from '../../domain/kernel/errors.js';
 import { typedOf } from '../../web/forms/typed.js';
 import { onceKeyOf } from '../../web/manners/once-only.js';
 import { OPEN, type Request, type SignedIn } from '../../web/visit.js';
@@ -24,7 +25,10 @@ export class SignInGuard implements CanActivate {
       context.getHandler(),
       context.getClass(),
     ]);
-    if (open || visit) return true;
+    if (open) return true;
+    // Makers and bookkeepers have no accounts yet; until a room says what is theirs, nothing is.
+    if (visit && visit.role !== 'owner') throw new NotAllowed('This is the owner’s alone.');
+    if (visit) return true;
     if (!(await this.door.isOwned())) throw new NotOpenedYet();
     throw new NotSignedIn();
   }

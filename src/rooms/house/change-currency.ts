@@ -27,6 +27,8 @@ export const inCurrency = async (writing: Writing, studio: Studio, currency: str
         text: `Commissions or prices are kept in ${studio.identity.currency} already, so it stays.`,
       },
     ]);
+  // What is priced after this act means the new currency; putting the old one back would read it anew, unasked.
+  writing.forGood();
   await ratesBook.relabel(writing, currency);
   const { minimumCharge, roundTo } = studio.pricing;
   const step = roundTo.minor === 1 ? Money.ofMinor(1, currency) : read(roundTo, currency);

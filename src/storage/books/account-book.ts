@@ -1,5 +1,6 @@
 import { IsNull, Not } from 'typeorm';
 import type { Instant } from '../../domain/kernel/calendar-date.js';
+import { Conflict, NotFound } from '../../domain/kernel/errors.js';
 import { AccountRow } from '../rows/house/account.row.js';
 import { ApiTokenRow } from '../rows/house/api-token.row.js';
 import { SignInSessionRow } from '../rows/house/sign-in-session.row.js';
@@ -137,8 +138,12 @@ export const accountBook = {
     return id;
   },
 
+  /** @throws NotFound; Conflict when it is revoked already, so that the moment it ended stands */
   async revokeToken(writing: Writing, id: string): Promise<string> {
-    const row = await writing.update(ApiTokenRow, id, { revoked_at: writing.at });
+    const token = await writing.manager.findOneBy(ApiTokenRow, { id });
+    if (!token) throw new NotFound('token');
+    if (token.revoked_at !== null) throw new Conflict('This token is revoked already.', 'already-revoked');
+    const row = await writing.update(ApiTokenRow, id, { revoked_at: writing.at }, token.version);
     return row.name;
   },
 };

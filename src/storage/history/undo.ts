@@ -1,10 +1,12 @@
 import type { ObjectLiteral } from 'typeorm';
 import { Conflict, NotFound } from '../../domain/kernel/errors.js';
+import { isConstraintBroken } from '../constraint-broken.js';
 import type { KeptRow } from '../rows/kept-row.js';
 import type { Visit, Writing } from '../session.js';
 import type { Done, UnitOfWork } from '../unit-of-work.js';
 import { ActRow } from './act.row.js';
 import { ChangeRow } from './change.row.js';
+import { mustHoldAfterUndo } from './undo-rules.js';
 import { CHANGED_SINCE, whyNotByItself } from './why-not-undo.js';
 
 type Kept = KeptRow & ObjectLiteral;
@@ -13,9 +15,17 @@ type Kept = KeptRow & ObjectLiteral;
  * Takes back one act, change by change, last first. The undoing is an act itself, and can be undone in turn.
  *
  * @throws Conflict when a paper was issued on it, 30 days are over, it was undone already, or something it touched has
- *   been changed since
+ *   been changed since, something made later rests on it, or a rule that rows alone do not hold would be broken
  */
 export const undoAct = (unit: UnitOfWork, visit: Visit, actId: string): Promise<Done<ActRow>> =>
+  takeBackAct(unit, visit, actId).catch((error: unknown) => {
+    if (isConstraintBroken(error)) throw new Conflict(RESTS_ON_IT, 'in-use');
+    throw error;
+  });
+
+const RESTS_ON_IT = 'Something made later rests on this, so it cannot be undone. Take that away first.';
+
+const takeBackAct = (unit: UnitOfWork, visit: Visit, actId: string): Promise<Done<ActRow>> =>
   unit.undoing(visit, actId, async (writing) => {
     const act = await writing.manager.findOneBy(ActRow, { id: actId });
     if (!act) throw new NotFound('change');
@@ -27,6 +37,7 @@ export const undoAct = (unit: UnitOfWork, visit: Visit, actId: string): Promise<
     });
     const expected = new Map<string, number>();
     for (const change of changes) await takeBack(writing, change, expected);
+    await mustHoldAfterUndo(writing, changes);
     writing.says(`Undid: ${act.sentence}`, act.subject);
     return act;
   });

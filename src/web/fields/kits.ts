@@ -66,13 +66,27 @@ export const typedKit = (manner: MoneyManner): FieldKit => ({
   optionalNumber: (field) => typedAs((typed) => readNumber(typed, manner.locale, field)),
 });
 
+const readSent = <T>(
+  said: string | number,
+  ctx: z.RefinementCtx,
+  missing: string,
+  read: (text: string) => Reading<T>,
+): T => {
+  const reading = read(String(said));
+  if (reading.kind === 'ok') return reading.value;
+  ctx.addIssue({ code: 'custom', message: reading.kind === 'refuse' ? reading.sentence : missing });
+  return z.NEVER;
+};
+
 const sent = <T>(missing: string, read: (text: string) => Reading<T>) =>
-  z.union([z.string(), z.number()], missing).transform((said, ctx): T => {
-    const reading = read(String(said));
-    if (reading.kind === 'ok') return reading.value;
-    ctx.addIssue({ code: 'custom', message: reading.kind === 'refuse' ? reading.sentence : missing });
-    return z.NEVER;
-  });
+  z.union([z.string(), z.number()], missing).transform((said, ctx): T => readSent(said, ctx, missing, read));
+
+/** None is '' too, since that is how an answer shows it: what was read can be sent back as it is. */
+const sentOrNone = <T>(missing: string, read: (text: string) => Reading<T>) =>
+  z
+    .union([z.string(), z.number()], missing)
+    .transform((said, ctx): T | undefined => (said === '' ? undefined : readSent(said, ctx, missing, read)))
+    .optional();
 
 const readAmount =
   (currency: CurrencyCode) =>
@@ -105,9 +119,9 @@ export const sentKit = (currency: CurrencyCode): FieldKit => {
   return {
     currency,
     money: (missing) => sent(missing, readAmount(currency)),
-    optionalMoney: () => sent('Send an amount such as "31.50".', readAmount(currency)).optional(),
+    optionalMoney: () => sentOrNone('Send an amount such as "31.50".', readAmount(currency)),
     share: (missing, field) => sent(missing, readShare(field)),
     number: (missing, field) => sent(missing, number(field)),
-    optionalNumber: (field) => sent('Send a decimal such as "2.5".', number(field)).optional(),
+    optionalNumber: (field) => sentOrNone('Send a decimal such as "2.5".', number(field)),
   };
 };

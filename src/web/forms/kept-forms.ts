@@ -6,7 +6,7 @@ import type { Typed } from './typed.js';
 const KEEP_FOR = 15 * 60_000;
 const MOST = 200;
 
-/** What was typed when a sign-in ran out in mid-form, held until the form is shown again after signing in. */
+/** What was typed, and on which version, when a sign-in ran out in mid-form, held until the form is shown again after signing in. */
 @Injectable()
 export class KeptForms {
   private readonly kept = new Map<string, { owner: string; typed: Typed; until: number }>();
@@ -18,7 +18,7 @@ export class KeptForms {
     const now = this.clock.ticks();
     for (const [key, one] of this.kept) if (one.until < now || this.kept.size >= MOST) this.kept.delete(key);
     const key = randomUUID();
-    const { once: _once, version: _version, ...values } = typed;
+    const { once: _once, ...values } = typed;
     this.kept.set(key, { owner, typed: values, until: now + KEEP_FOR });
     return key;
   }

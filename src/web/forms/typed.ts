@@ -1,7 +1,8 @@
 /** What a form sent: every field as typed. */
 export type Typed = Readonly<Record<string, string>>;
 
-const LONGEST_FIELD = 20_000;
+/** As long as a whole body: a field's own schema says what is too long, and the form then comes back whole. */
+const LONGEST_FIELD = 2_000_000;
 
 /**
  * A form's body as plain text fields; a field sent twice keeps its last value, as with a hidden `no` before a checkbox.

@@ -5,6 +5,7 @@ import { OnceRow } from '../../storage/history/once.row.js';
 import { ReadSide } from '../../storage/read-side.js';
 import { AlreadyDone, UnitOfWork } from '../../storage/unit-of-work.js';
 import { answer, isReply, type Reply, seeOther } from '../reply.js';
+import { problemOf } from './problem.js';
 
 export type OnceKey = { readonly key: string; readonly fingerprint: string };
 
@@ -98,11 +99,19 @@ export class OnceOnly {
   }
 }
 
+const SHOWN_ONCE = new Conflict(
+  'This was already done. Its secret is shown once only; make another one.',
+  'already-done',
+);
+
 const answerColumns = (result: unknown): Pick<OnceRow, 'status' | 'location' | 'body'> | undefined => {
   if (!isReply(result)) return { status: 200, location: null, body: JSON.stringify(result ?? null) };
   if (result.is === 'elsewhere') {
     const url = result.act ? withDone(result.url, result.act) : result.url;
     return { status: 303, location: url, body: null };
+  }
+  if (result.is === 'answer' && result.secret) {
+    return { status: 409, location: null, body: JSON.stringify(problemOf(SHOWN_ONCE)) };
   }
   if (result.is === 'answer' && result.status < 400) {
     return {

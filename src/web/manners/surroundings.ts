@@ -1,14 +1,23 @@
 import { randomUUID } from 'node:crypto';
 import { Injectable } from '@nestjs/common';
-import type { Accent, Notice, PageModel } from '../../printing/templates/page-model.js';
+import type { Accent, FormModel, Notice, PageModel } from '../../printing/templates/page-model.js';
 import { studioBook } from '../../storage/books/studio-book.js';
 import { Clock } from '../../storage/clock.js';
 import { ActRow } from '../../storage/history/act.row.js';
 import { isUuid } from '../../storage/ids.js';
 import { ReadSide } from '../../storage/read-side.js';
 import { KeptForms } from '../forms/kept-forms.js';
+import type { Typed } from '../forms/typed.js';
 import type { PageWords } from '../reply.js';
 import type { Request } from '../visit.js';
+
+/** A form as it was typed, on the version that was looked at then: what somebody changed meanwhile is still found out. */
+const givenBack = (form: FormModel, { version, ...typed }: Typed): FormModel => ({
+  ...form,
+  values: { ...form.values, ...typed },
+  ...(version ? { version } : {}),
+  kept: true,
+});
 
 /** What stands round every page: the studio's name, who is signed in, what was just done, a form given back. */
 @Injectable()
@@ -32,9 +41,7 @@ export class Surroundings {
       ...(request.visit ? { signedInAs: request.visit.who.name } : {}),
       ...(query.done ? await this.noticeOf(query.done, request) : {}),
       ...words,
-      ...(kept && words.form
-        ? { form: { ...words.form, values: { ...words.form.values, ...kept }, kept: true } }
-        : {}),
+      ...(kept && words.form ? { form: givenBack(words.form, kept) } : {}),
     };
   }
 

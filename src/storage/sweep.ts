@@ -1,0 +1,23 @@
+import { Temporal } from 'temporal-polyfill';
+import { LessThan } from 'typeorm';
+import type { Instant } from '../domain/kernel/calendar-date.js';
+import { OnceRow } from './history/once.row.js';
+import { SignInSessionRow } from './rows/house/sign-in-session.row.js';
+import type { UnitOfWork } from './unit-of-work.js';
+
+/** Days after which a request that is sent again is no longer known. */
+const ONCE_DAYS = 7;
+/** Days a browser stays signed in at the most, and unused. */
+export const SIGN_IN_DAYS = { most: 30, unused: 7 } as const;
+const DAY = 86_400_000;
+
+/** Takes away what has run out: answers kept for repeated requests, and sign-ins nobody will come back to. */
+export const sweep = (unit: UnitOfWork, ticks: number): Promise<void> => {
+  const ago = (days: number): Instant =>
+    Temporal.Instant.fromEpochMilliseconds(ticks - days * DAY).toString();
+  return unit.aside(async (manager) => {
+    await manager.delete(OnceRow, { at: LessThan(ago(ONCE_DAYS)) });
+    await manager.delete(SignInSessionRow, { begun_at: LessThan(ago(SIGN_IN_DAYS.most)) });
+    await manager.delete(SignInSessionRow, { seen_at: LessThan(ago(SIGN_IN_DAYS.unused)) });
+  });
+};
