@@ -1,5 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { ApiTokenRow } from '../../../src/storage/rows/house/api-token.row.js';
 import { OWNER, openTestStudio, type TestStudio } from '../../support/studio.js';
 
 let studio: TestStudio;
@@ -40,6 +41,20 @@ describe('people and devices', () => {
     const answer = await post(`${HERE}/tokens`, { name: '' });
     expect(answer.status).toBe(422);
     expect(answer.text).toContain('href="#field-name"');
+  });
+
+  it('revoke a token once, so that the moment it ended stands', async () => {
+    const made = await studio.api('POST', '/api/house/tokens', { name: 'a lost till' });
+    const url = String(made.headers.location);
+    const ended = () => studio.read.manager.findOneByOrFail(ApiTokenRow, { id: made.json().id });
+    expect((await studio.api('DELETE', url)).status).toBe(200);
+    const first = await ended();
+    studio.clock.forward(60);
+    const second = await studio.api('DELETE', url);
+    expect([second.status, second.json().code]).toEqual([409, 'already-revoked']);
+    expect(await ended()).toEqual(first);
+    expect((await post(`${HERE}/tokens/${made.json().id}/revoke`)).status).toBe(409);
+    expect((await studio.api('DELETE', '/api/house/tokens/none')).status).toBe(404);
   });
 
   it('make and revoke tokens over JSON', async () => {
