@@ -1,5 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { sections } from '../../../src/rooms/house/sections/sections.js';
 import { studioBook } from '../../../src/storage/books/studio-book.js';
 import { openTestStudio, type TestStudio } from '../../support/studio.js';
 
@@ -144,6 +145,21 @@ describe('the House room', () => {
     expect((await studio.api('POST', '/api/house', { name: 'B', maker: 'B', currency: 'EUR' })).status).toBe(
       409,
     );
+  });
+
+  it('takes back from a program what it answered, with nothing in place of what is not set', async () => {
+    for (const { path } of sections) {
+      const url = `/api/house/${path}`;
+      const read = (await studio.api('GET', url)).json();
+      const put = await studio.api('PUT', url, read);
+      expect([path, put.json()]).toEqual([path, read]);
+    }
+    const pricing = (await studio.api('GET', '/api/house/pricing')).json();
+    const none = await studio.api('PUT', '/api/house/pricing', { ...pricing, minimumCharge: '' });
+    expect([none.status, none.json().minimumCharge]).toEqual([200, '']);
+    const words = await studio.api('PUT', '/api/house/pricing', { ...pricing, minimumCharge: 'some' });
+    expect(words.json().errors[0].pointer).toBe('/minimumCharge');
+    expect((await studio.api('PUT', '/api/house/pricing', pricing)).json()).toEqual(pricing);
   });
 
   it('reads its figures in another currency until something is priced', async () => {
