@@ -6,6 +6,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { readConfig } from '../../../src/app/config.js';
 import { createApp } from '../../../src/app/create-app.js';
 import { PdfPrinter } from '../../../src/printing/browser/pdf-printer.js';
+import { clientBook } from '../../../src/storage/books/client-book.js';
 import { seriesBook } from '../../../src/storage/books/series-book.js';
 import { freshPostgres, isPostgresLeftOut } from '../../support/postgres.js';
 import { openTestStudio, type TestStudio } from '../../support/studio.js';
@@ -51,6 +52,32 @@ describe.each(databases)('issuing, on %s', (database) => {
     expect(told.document.sheet.number).toBe('Q-2026-005');
   });
 
+  it('keeps what is true at the end, also where it does not stand on the print', async () => {
+    const { url, clientId } = await aCommission(studio, [{ name: 'Mantle' }]);
+    const draft = await beginQuote(studio, url);
+    const printer = studio.app.get(PdfPrinter);
+    const prints: number[] = [];
+    // The real printer; a colleague gives the client a tax number while the first print comes out.
+    printer.print = async (...asked) => {
+      const pdf = await PdfPrinter.prototype.print.apply(printer, asked);
+      if (prints.push(pdf.length) > 1) return pdf;
+      await studio.unit.write(studio.visit, async (writing) => {
+        const client = await clientBook.one(writing, clientId);
+        await clientBook.correct(writing, clientId, { ...client, taxNumber: 'IE7654321TA' });
+        writing.says('Gave the client a tax number', `client/${clientId}`);
+      });
+      return pdf;
+    };
+    try {
+      const { document } = (await studio.api('GET', `/api${await issueQuote(studio, draft)}`)).json();
+      expect(prints).toHaveLength(2);
+      expect(document.draft.client['BT-48']).toBe('IE7654321TA');
+      expect(JSON.stringify(document.paper)).toContain('IE7654321TA');
+    } finally {
+      Reflect.deleteProperty(printer, 'print');
+    }
+  });
+
   it('answers two presses with one paper, and a press after going back with a sentence', async () => {
     const draft = await beginQuote(studio, (await aCommission(studio, [{ name: 'Stays' }])).url);
     const fields = { once: randomUUID(), version: '1' };
@@ -60,7 +87,7 @@ describe.each(databases)('issuing, on %s', (database) => {
     const back = await studio.post(`${draft}/issue`, { once: randomUUID(), version: '1' });
     expect(back.status).toBe(409);
     expect(back.text).toContain('it was issued or put away');
-    expect(await issued(studio)).toHaveLength(5);
+    expect(await issued(studio)).toHaveLength(6);
   });
 });
 

@@ -125,19 +125,11 @@ export class Issuing {
     await lockSeries(writing, ready.series ?? `quote ${number}`);
     // Counted again inside the act: another paper, a new rate or a corrected client would make this print untrue.
     const now = await this.ready(writing, kept.commissionId, kept.id, kept.version);
-    const costs = documentText(hand.costs);
-    if (documentText(now.sheet) !== documentText(ready.sheet) || documentText(now.hand.costs) !== costs)
-      throw new Overtaken();
+    const [document, costs] = keptTexts(ready);
+    const [documentNow, costsNow] = keptTexts(now);
+    if (documentNow !== document || costsNow !== costs) throw new Overtaken();
     if (ready.series) await seriesBook.take(writing, ready.series, ready.pattern);
     const { draft, paper, commission, payer } = hand;
-    const document: FrozenDocument = {
-      draft: { ...draft, number },
-      paper: { ...paper.paper, 'BT-1': number },
-      sheet: ready.sheet,
-      words: hand.words,
-      minutes: hand.minutes,
-      choices: hand.choices,
-    };
     const id = await quoteBook.issue(writing, {
       commissionId: commission.id,
       clientId: payer.id,
@@ -148,7 +140,7 @@ export class Issuing {
       issuedOn: draft.issued!,
       validUntil: draft.validUntil,
       total: paper.paper['BG-22']['BT-115'],
-      document: documentText(document),
+      document,
       costs,
       sha256: createHash('sha256').update(pdf).digest('hex'),
       pdf,
@@ -166,6 +158,20 @@ export class Issuing {
     return this.printer.print(paper.html, paper.sheet);
   }
 }
+
+/** What is kept of a quote besides its print, as text: the document and the costs. */
+const keptTexts = ({ hand, sheet, number }: Ready): [document: string, costs: string] => {
+  const { draft, paper, words, minutes, choices, costs } = hand;
+  const document: FrozenDocument = {
+    draft: { ...draft, number },
+    paper: { ...paper.paper, 'BT-1': number },
+    sheet,
+    words,
+    minutes,
+    choices,
+  };
+  return [documentText(document), documentText(costs)];
+};
 
 const GIVEN = (number: string): string =>
   `The series of quotes gives ${number} next, and that number went out already. Choose another pattern in House.`;
