@@ -1,7 +1,8 @@
-import { Body, Controller, Delete, Get, Param, Post } from '@nestjs/common';
+import { Body, Controller, Delete, Get, Headers, Param, Post } from '@nestjs/common';
 import { accountBook } from '../../storage/books/account-book.js';
 import { ReadSide } from '../../storage/read-side.js';
 import { parse } from '../../web/forms/parse.js';
+import { versionOfIfMatch } from '../../web/forms/version.js';
 import { answer, createdSecret, type Reply } from '../../web/reply.js';
 import { Hand, type SignedIn } from '../../web/visit.js';
 import { TokenSaid } from './devices.controller.js';
@@ -28,8 +29,12 @@ export class DevicesApi {
   }
 
   @Delete(':id')
-  async revoke(@Param('id') id: string, @Hand() visit: SignedIn): Promise<Reply> {
-    await this.door.revokeToken(visit, id);
+  async revoke(
+    @Param('id') id: string,
+    @Headers('if-match') match: string | undefined,
+    @Hand() visit: SignedIn,
+  ): Promise<Reply> {
+    await this.door.revokeToken(visit, id, versionOfIfMatch(match));
     return answer({ revoked: id });
   }
 }

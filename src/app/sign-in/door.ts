@@ -135,9 +135,9 @@ export class Door {
     return { id: value, secret };
   }
 
-  async revokeToken(visit: SignedIn, id: string): Promise<string | undefined> {
+  async revokeToken(visit: SignedIn, id: string, seen?: number): Promise<string | undefined> {
     const { act } = await this.unit.write(visit, async (writing) => {
-      const name = await accountBook.revokeToken(writing, id);
+      const name = await accountBook.revokeToken(writing, id, seen);
       writing.says(`Revoked the API token for ${name}`, `token/${id}`);
     });
     return act;

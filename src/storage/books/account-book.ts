@@ -138,12 +138,12 @@ export const accountBook = {
     return id;
   },
 
-  /** @throws NotFound; Conflict when it is revoked already, so that the moment it ended stands */
-  async revokeToken(writing: Writing, id: string): Promise<string> {
+  /** @throws NotFound; Conflict when it is revoked already, so that the moment it ended stands; Stale */
+  async revokeToken(writing: Writing, id: string, seen?: number): Promise<string> {
     const token = await writing.manager.findOneBy(ApiTokenRow, { id });
     if (!token) throw new NotFound('token');
     if (token.revoked_at !== null) throw new Conflict('This token is revoked already.', 'already-revoked');
-    const row = await writing.update(ApiTokenRow, id, { revoked_at: writing.at }, token.version);
+    const row = await writing.update(ApiTokenRow, id, { revoked_at: writing.at }, seen ?? token.version);
     return row.name;
   },
 };

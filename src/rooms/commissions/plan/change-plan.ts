@@ -1,9 +1,10 @@
 import { Conflict, Stale } from '../../../domain/kernel/errors.js';
 import { type MakingPlan, moveDown, moveUp, takeOutOperation } from '../../../domain/making/making-plan.js';
 import { garmentBook } from '../../../storage/books/garment-book.js';
-import { planBook } from '../../../storage/books/plan-book.js';
+import { type PlanLine, planBook } from '../../../storage/books/plan-book.js';
 import type { Visit, Writing } from '../../../storage/session.js';
 import type { Done, UnitOfWork } from '../../../storage/unit-of-work.js';
+import { tagOfAll } from '../../../web/forms/version.js';
 import { garmentSubject } from '../open-commission.js';
 import { fieldName, type PlanEdit, textsOf, withEdits } from './plan-edits.js';
 
@@ -24,7 +25,8 @@ const MOVES = { up: moveUp, down: moveDown, out: takeOutOperation };
  * Each field is compared with what stood in it when it was read, so that two people may work on one plan, and moving lines
  * hinders nobody; only a field that both have changed is a conflict.
  *
- * @throws Stale carrying the present texts of the fields in conflict as `texts`
+ * @param seen the version of the operation that is moved or taken out, as it was looked at
+ * @throws Stale carrying the present texts of the fields in conflict as `texts`, or when `seen` is past
  * @throws Conflict when an operation was taken out meanwhile
  */
 export const changePlan = (
@@ -33,6 +35,7 @@ export const changePlan = (
   garmentId: string,
   edits: readonly PlanEdit[],
   act: PlanAct,
+  seen?: number,
 ): Promise<Done<MakingPlan>> =>
   unit.write(visit, async (writing) => {
     const garment = await garmentBook.one(writing, garmentId);
@@ -42,7 +45,8 @@ export const changePlan = (
     if (act.is !== 'keep' && !named) throw takenOut();
     const kept = withEdits(present, edits);
     const plan = act.is === 'keep' ? kept : MOVES[act.is](kept, act.id);
-    await planBook.keep(writing, garmentId, plan);
+    const looked = named && seen !== undefined ? { [named.id]: seen } : {};
+    await planBook.keep(writing, garmentId, plan, looked);
     writing.says(sentenceOf(act, named?.name ?? '', garment.name), garmentSubject(garment));
     return plan;
   });
@@ -67,17 +71,26 @@ const mustNotCross = (present: MakingPlan, edits: readonly PlanEdit[]): void => 
   if (Object.keys(texts).length > 0) throw new Stale({ version: 0, texts });
 };
 
-/** Puts a whole plan in place of the present one, or after it. */
+/**
+ * Puts a whole plan in place of the present one, or after it.
+ *
+ * @param seen the tag of the whole plan that was looked at
+ * @throws Stale when anything in the plan is not as it was seen
+ */
 export const putPlan = (
   unit: UnitOfWork,
   visit: Visit,
   garmentId: string,
-  make: (writing: Writing, present: MakingPlan) => Promise<{ plan: MakingPlan; says: string }>,
+  make: (writing: Writing, present: readonly PlanLine[]) => Promise<{ plan: MakingPlan; says: string }>,
+  seen?: string,
 ): Promise<Done<MakingPlan>> =>
   unit.write(visit, async (writing) => {
     const garment = await garmentBook.one(writing, garmentId);
-    const { plan, says } = await make(writing, await planBook.of(writing, garmentId));
-    await planBook.keep(writing, garmentId, plan);
+    const present = await planBook.of(writing, garmentId);
+    if (seen !== undefined && seen !== tagOfAll(present)) throw new Stale({ items: present });
+    const { plan, says } = await make(writing, present);
+    const looked = seen === undefined ? [] : present.map(({ id, version }) => [id, version]);
+    await planBook.keep(writing, garmentId, plan, Object.fromEntries(looked));
     writing.says(says, garmentSubject(garment));
     return plan;
   });

@@ -1,11 +1,12 @@
 import { Body, Controller, Delete, Get, Headers, Param, Post, Put } from '@nestjs/common';
+import type { MakingPlan } from '../../../domain/making/making-plan.js';
 import { garmentBook } from '../../../storage/books/garment-book.js';
 import { planBook } from '../../../storage/books/plan-book.js';
 import { ReadSide } from '../../../storage/read-side.js';
-import type { Visit } from '../../../storage/session.js';
+import type { Visit, Writing } from '../../../storage/session.js';
 import { UnitOfWork } from '../../../storage/unit-of-work.js';
 import { parse } from '../../../web/forms/parse.js';
-import { etagOf, versionOfIfMatch } from '../../../web/forms/version.js';
+import { etagOf, etagOfAll, tagOfIfMatch, versionOfIfMatch } from '../../../web/forms/version.js';
 import { answer, created, type Reply } from '../../../web/reply.js';
 import { Hand } from '../../../web/visit.js';
 import { addLine } from './add-line.js';
@@ -24,21 +25,28 @@ export class PlanApi {
   @Get()
   async plan(@Param('garment') garment: string): Promise<Reply> {
     await garmentBook.one(this.read, garment);
-    return answer({ items: await planBook.of(this.read, garment) });
+    const items = await planBook.of(this.read, garment);
+    return answer({ items }, 200, etagOfAll(items));
   }
 
   /** A whole plan in place of the present one, in its order; operations named by `id` are kept and changed. */
   @Put()
-  async put(@Param('garment') garment: string, @Body() body: unknown, @Hand() visit: Visit): Promise<Reply> {
+  async put(
+    @Param('garment') garment: string,
+    @Body() body: unknown,
+    @Headers('if-match') match: string | undefined,
+    @Hand() visit: Visit,
+  ): Promise<Reply> {
     const { items } = parse(PlanSent, body);
-    await putPlan(this.unit, visit, garment, async (writing, present) => {
+    const make = async (writing: Writing, present: MakingPlan) => {
       const { name } = await garmentBook.one(writing, garment);
       const kept = new Map(present.map((one) => [one.id, one]));
       const plan = items.map(({ id, ...said }, place) =>
         operationSent(said, kept.get(id ?? ''), () => writing.newId(), `items.${place}`),
       );
       return { plan, says: `Put a new plan in place for the ${name}` };
-    });
+    };
+    await putPlan(this.unit, visit, garment, make, tagOfIfMatch(match));
     return this.plan(garment);
   }
 
@@ -91,10 +99,11 @@ export class PlanApi {
   async takeOut(
     @Param('garment') garment: string,
     @Param('operation') id: string,
+    @Headers('if-match') match: string | undefined,
     @Hand() visit: Visit,
   ): Promise<Reply> {
     const one = await operationOf(this.read, garment, id);
-    await changePlan(this.unit, visit, garment, [], { is: 'out', id });
+    await changePlan(this.unit, visit, garment, [], { is: 'out', id }, versionOfIfMatch(match));
     return answer(one);
   }
 }

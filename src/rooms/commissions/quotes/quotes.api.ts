@@ -81,9 +81,10 @@ export class QuotesApi {
   async remove(
     @Param('commission') id: string,
     @Param('draft') draftId: string,
+    @Headers('if-match') match: string | undefined,
     @Hand() visit: Visit,
   ): Promise<Reply> {
-    await removeDraft(this.unit, visit, id, draftId);
+    await removeDraft(this.unit, visit, id, draftId, versionOfIfMatch(match));
     return answer({ removed: true });
   }
 

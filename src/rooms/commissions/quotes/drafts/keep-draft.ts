@@ -127,17 +127,18 @@ export const keepDraft = (
     return draft;
   });
 
-/** Puts a draft away; it can be undone, since nothing was issued. */
+/** Puts a draft away; it can be undone, since nothing was issued. @throws Stale when it has changed since `seen` */
 export const removeDraft = (
   unit: UnitOfWork,
   visit: Visit,
   commissionId: string,
   id: string,
+  seen?: number,
 ): Promise<Done<void>> =>
   unit.write(visit, async (writing) => {
     const { number } = await commissionBook.one(writing, commissionId);
     await quoteDraftBook.one(writing, commissionId, id);
-    await quoteDraftBook.remove(writing, id);
+    await quoteDraftBook.remove(writing, id, seen);
     writing.says(`Put away the draft of a quote for ${number}`, quoteSubject(commissionId, id));
   });
 
