@@ -3,6 +3,7 @@ import { clientBook } from '../../storage/books/client-book.js';
 import { ReadSide } from '../../storage/read-side.js';
 import type { Visit } from '../../storage/session.js';
 import { UnitOfWork } from '../../storage/unit-of-work.js';
+import { presentAs } from '../../web/api/present-as.js';
 import { parse } from '../../web/forms/parse.js';
 import { etagOf, versionOfIfMatch } from '../../web/forms/version.js';
 import { answer, created, type Reply } from '../../web/reply.js';
@@ -48,12 +49,9 @@ export class ClientsApi {
     @Headers('if-match') match: string | undefined,
     @Hand() visit: Visit,
   ): Promise<Reply> {
-    const { value } = await correctClient(
-      this.unit,
-      visit,
-      id,
-      parse(ClientFields, body),
-      versionOfIfMatch(match),
+    const { value } = await presentAs(
+      () => this.one(id),
+      () => correctClient(this.unit, visit, id, parse(ClientFields, body), versionOfIfMatch(match)),
     );
     return answer(value, 200, etagOf(value.version));
   }

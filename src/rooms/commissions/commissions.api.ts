@@ -8,6 +8,7 @@ import { Clock, todayIn } from '../../storage/clock.js';
 import { ReadSide } from '../../storage/read-side.js';
 import type { Visit } from '../../storage/session.js';
 import { UnitOfWork } from '../../storage/unit-of-work.js';
+import { presentAs } from '../../web/api/present-as.js';
 import { sentKit } from '../../web/fields/kits.js';
 import { parse } from '../../web/forms/parse.js';
 import { etagOf, versionOfIfMatch } from '../../web/forms/version.js';
@@ -62,7 +63,10 @@ export class CommissionsApi {
   ): Promise<Reply> {
     const { openedOn, ...said } = parse(CorrectionSent, body);
     if (openedOn !== undefined) throw Invalid.field('openedOn', 'The day it was opened stands.');
-    const { value } = await correctCommission(this.unit, visit, id, said, versionOfIfMatch(match));
+    const { value } = await presentAs(
+      () => this.one(id),
+      () => correctCommission(this.unit, visit, id, said, versionOfIfMatch(match)),
+    );
     return answer(await this.whole(value), 200, etagOf(value.version));
   }
 
@@ -75,7 +79,10 @@ export class CommissionsApi {
   ): Promise<Reply> {
     const { identity } = await studioBook.the(this.read);
     const said = parse(PricingFields(sentKit(identity.currency)), body);
-    const { value } = await priceCommission(this.unit, visit, id, said, versionOfIfMatch(match));
+    const { value } = await presentAs(
+      () => this.one(id),
+      () => priceCommission(this.unit, visit, id, said, versionOfIfMatch(match)),
+    );
     return answer(await this.whole(value), 200, etagOf(value.version));
   }
 

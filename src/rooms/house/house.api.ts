@@ -8,6 +8,7 @@ import { HomeZone } from '../../storage/home-zone.js';
 import { ReadSide } from '../../storage/read-side.js';
 import type { Visit } from '../../storage/session.js';
 import { UnitOfWork } from '../../storage/unit-of-work.js';
+import { presentAs } from '../../web/api/present-as.js';
 import { currency, line } from '../../web/fields/fields.js';
 import { sentKit } from '../../web/fields/kits.js';
 import { parse } from '../../web/forms/parse.js';
@@ -65,12 +66,16 @@ export class HouseApi {
     @Hand() visit: Visit,
   ): Promise<Reply> {
     const section = sectionAt(path);
-    const { value } = await changeHouse(
-      this.unit,
-      visit,
-      section.title,
-      (studio) => parse(section.schema(sentKit(studio.identity.currency), studio), body),
-      versionOfIfMatch(match),
+    const { value } = await presentAs(
+      () => this.section(path),
+      () =>
+        changeHouse(
+          this.unit,
+          visit,
+          section.title,
+          (studio) => parse(section.schema(sentKit(studio.identity.currency), studio), body),
+          versionOfIfMatch(match),
+        ),
     );
     return shown(section, value);
   }

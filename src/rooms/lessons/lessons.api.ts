@@ -5,6 +5,7 @@ import { pastGarmentBook } from '../../storage/books/past-garment-book.js';
 import { ReadSide } from '../../storage/read-side.js';
 import type { Visit } from '../../storage/session.js';
 import { UnitOfWork } from '../../storage/unit-of-work.js';
+import { presentAs } from '../../web/api/present-as.js';
 import { parse } from '../../web/forms/parse.js';
 import { etagOf, versionOfIfMatch } from '../../web/forms/version.js';
 import { answer, type Reply } from '../../web/reply.js';
@@ -52,7 +53,10 @@ export class LessonsApi {
     @Hand() visit: Visit,
   ): Promise<Reply> {
     const { ownGuess } = parse(GuessSent, body);
-    await guessHours(this.unit, visit, id, ownGuess ?? undefined, versionOfIfMatch(match));
+    await presentAs(
+      () => this.type(id),
+      () => guessHours(this.unit, visit, id, ownGuess ?? undefined, versionOfIfMatch(match)),
+    );
     return this.type(id);
   }
 
@@ -70,7 +74,10 @@ export class LessonsApi {
     @Hand() visit: Visit,
   ): Promise<Reply> {
     const words = parse(TotalSent, body);
-    const { value } = await correctTotal(this.unit, visit, id, words, versionOfIfMatch(match));
+    const { value } = await presentAs(
+      () => this.past(id),
+      () => correctTotal(this.unit, visit, id, words, versionOfIfMatch(match)),
+    );
     return answer(pastOut(value), 200, etagOf(value.version));
   }
 
@@ -80,7 +87,10 @@ export class LessonsApi {
     @Headers('if-match') match: string | undefined,
     @Hand() visit: Visit,
   ): Promise<Reply> {
-    await removeTotal(this.unit, visit, id, versionOfIfMatch(match));
+    await presentAs(
+      () => this.past(id),
+      () => removeTotal(this.unit, visit, id, versionOfIfMatch(match)),
+    );
     return answer({ removed: id });
   }
 }

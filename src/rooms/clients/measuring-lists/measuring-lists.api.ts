@@ -3,6 +3,7 @@ import { makingBook } from '../../../storage/books/making-book.js';
 import { ReadSide } from '../../../storage/read-side.js';
 import type { Visit } from '../../../storage/session.js';
 import { UnitOfWork } from '../../../storage/unit-of-work.js';
+import { presentAs } from '../../../web/api/present-as.js';
 import { parse } from '../../../web/forms/parse.js';
 import { etagOf, versionOfIfMatch } from '../../../web/forms/version.js';
 import { answer, type Reply } from '../../../web/reply.js';
@@ -32,7 +33,10 @@ export class MeasuringListsApi {
     @Hand() visit: Visit,
   ): Promise<Reply> {
     const words = parse(MeasuringListFields, body);
-    const { value } = await changeMeasuringList(this.unit, visit, id, words, versionOfIfMatch(match));
+    const { value } = await presentAs(
+      () => this.one(id),
+      () => changeMeasuringList(this.unit, visit, id, words, versionOfIfMatch(match)),
+    );
     return answer(
       { garmentType: id, version: value.version, list: value.measuringList },
       200,

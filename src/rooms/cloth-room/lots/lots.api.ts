@@ -9,6 +9,7 @@ import { Clock, todayIn } from '../../../storage/clock.js';
 import { ReadSide } from '../../../storage/read-side.js';
 import type { Visit } from '../../../storage/session.js';
 import { UnitOfWork } from '../../../storage/unit-of-work.js';
+import { presentAs } from '../../../web/api/present-as.js';
 import { line, oneOf } from '../../../web/fields/fields.js';
 import { parse } from '../../../web/forms/parse.js';
 import { etagOf, versionOfIfMatch } from '../../../web/forms/version.js';
@@ -75,7 +76,10 @@ export class LotsApi {
     @Hand() visit: Visit,
   ): Promise<Reply> {
     const said = parse(RemarkFields((await this.house()).fields), body);
-    const { value } = await remarkOnLot(this.unit, visit, id, said, versionOfIfMatch(match));
+    const { value } = await presentAs(
+      () => this.one(id),
+      () => remarkOnLot(this.unit, visit, id, said, versionOfIfMatch(match)),
+    );
     return answer(value, 200, etagOf(value.version));
   }
 

@@ -5,6 +5,7 @@ import { studioBook } from '../../../storage/books/studio-book.js';
 import { ReadSide } from '../../../storage/read-side.js';
 import type { Visit } from '../../../storage/session.js';
 import { UnitOfWork } from '../../../storage/unit-of-work.js';
+import { presentAs } from '../../../web/api/present-as.js';
 import { parse } from '../../../web/forms/parse.js';
 import { etagOf, versionOfIfMatch } from '../../../web/forms/version.js';
 import { answer, created, type Reply } from '../../../web/reply.js';
@@ -53,7 +54,10 @@ export class ClothMaterialsApi {
     @Hand() visit: Visit,
   ): Promise<Reply> {
     const said = await this.said(body);
-    const { value } = await correctMaterial(this.unit, visit, id, said, versionOfIfMatch(match));
+    const { value } = await presentAs(
+      () => this.one(id),
+      () => correctMaterial(this.unit, visit, id, said, versionOfIfMatch(match)),
+    );
     return answer(value, 200, etagOf(value.version));
   }
 

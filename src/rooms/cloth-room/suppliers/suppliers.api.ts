@@ -3,6 +3,7 @@ import { supplierBook } from '../../../storage/books/cloth-room/supplier-book.js
 import { ReadSide } from '../../../storage/read-side.js';
 import type { Visit } from '../../../storage/session.js';
 import { UnitOfWork } from '../../../storage/unit-of-work.js';
+import { presentAs } from '../../../web/api/present-as.js';
 import { parse } from '../../../web/forms/parse.js';
 import { etagOf, versionOfIfMatch } from '../../../web/forms/version.js';
 import { answer, created, type Reply } from '../../../web/reply.js';
@@ -43,7 +44,10 @@ export class SuppliersApi {
     @Hand() visit: Visit,
   ): Promise<Reply> {
     const said = parse(SupplierFields, body);
-    const { value } = await correctSupplier(this.unit, visit, id, said, versionOfIfMatch(match));
+    const { value } = await presentAs(
+      () => this.one(id),
+      () => correctSupplier(this.unit, visit, id, said, versionOfIfMatch(match)),
+    );
     return answer(value, 200, etagOf(value.version));
   }
 }

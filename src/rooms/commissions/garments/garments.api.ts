@@ -4,6 +4,7 @@ import { studioBook } from '../../../storage/books/studio-book.js';
 import { ReadSide } from '../../../storage/read-side.js';
 import type { Visit } from '../../../storage/session.js';
 import { UnitOfWork } from '../../../storage/unit-of-work.js';
+import { presentAs } from '../../../web/api/present-as.js';
 import { parse } from '../../../web/forms/parse.js';
 import { etagOf, versionOfIfMatch } from '../../../web/forms/version.js';
 import { answer, type Reply } from '../../../web/reply.js';
@@ -34,7 +35,10 @@ export class GarmentsApi {
     @Hand() visit: Visit,
   ): Promise<Reply> {
     const said = parse(GarmentSent, body);
-    const { value } = await correctGarment(this.unit, visit, id, said, versionOfIfMatch(match));
+    const { value } = await presentAs(
+      () => this.one(id),
+      () => correctGarment(this.unit, visit, id, said, versionOfIfMatch(match)),
+    );
     return answer(value, 200, etagOf(value.version));
   }
 
@@ -44,7 +48,10 @@ export class GarmentsApi {
     @Headers('if-match') match: string | undefined,
     @Hand() visit: Visit,
   ): Promise<Reply> {
-    const { value } = await takeOutGarment(this.unit, visit, id, versionOfIfMatch(match));
+    const { value } = await presentAs(
+      () => this.one(id),
+      () => takeOutGarment(this.unit, visit, id, versionOfIfMatch(match)),
+    );
     return answer(value);
   }
 
@@ -58,7 +65,10 @@ export class GarmentsApi {
   ): Promise<Reply> {
     const { identity } = await studioBook.the(this.read);
     const ownPrice = parse(OwnPriceSent(identity.currency), body);
-    const { value } = await setOwnPrice(this.unit, visit, id, ownPrice, versionOfIfMatch(match));
+    const { value } = await presentAs(
+      () => this.one(id),
+      () => setOwnPrice(this.unit, visit, id, ownPrice, versionOfIfMatch(match)),
+    );
     return answer(value, 200, etagOf(value.version));
   }
 }

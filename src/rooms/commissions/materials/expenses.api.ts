@@ -5,6 +5,7 @@ import { studioBook } from '../../../storage/books/studio-book.js';
 import { ReadSide } from '../../../storage/read-side.js';
 import type { Visit } from '../../../storage/session.js';
 import { UnitOfWork } from '../../../storage/unit-of-work.js';
+import { presentAs } from '../../../web/api/present-as.js';
 import { parse } from '../../../web/forms/parse.js';
 import { etagOf, versionOfIfMatch } from '../../../web/forms/version.js';
 import { answer, created, type Reply } from '../../../web/reply.js';
@@ -48,7 +49,10 @@ export class ExpensesApi {
     @Hand() visit: Visit,
   ): Promise<Reply> {
     const said = await this.said(body);
-    await changeExpense(this.unit, visit, garment, id, said, versionOfIfMatch(match));
+    await presentAs(
+      () => this.one(garment, id),
+      () => changeExpense(this.unit, visit, garment, id, said, versionOfIfMatch(match)),
+    );
     return this.one(garment, id);
   }
 
@@ -60,7 +64,10 @@ export class ExpensesApi {
     @Hand() visit: Visit,
   ): Promise<Reply> {
     const one = await expenseOf(this.read, garment, id);
-    await takeOutExpense(this.unit, visit, garment, id, versionOfIfMatch(match));
+    await presentAs(
+      () => this.one(garment, id),
+      () => takeOutExpense(this.unit, visit, garment, id, versionOfIfMatch(match)),
+    );
     return answer(one);
   }
 

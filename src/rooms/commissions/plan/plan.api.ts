@@ -5,6 +5,7 @@ import { planBook } from '../../../storage/books/plan-book.js';
 import { ReadSide } from '../../../storage/read-side.js';
 import type { Visit, Writing } from '../../../storage/session.js';
 import { UnitOfWork } from '../../../storage/unit-of-work.js';
+import { presentAs } from '../../../web/api/present-as.js';
 import { parse } from '../../../web/forms/parse.js';
 import { etagOf, etagOfAll, tagOfIfMatch, versionOfIfMatch } from '../../../web/forms/version.js';
 import { answer, created, type Reply } from '../../../web/reply.js';
@@ -46,7 +47,10 @@ export class PlanApi {
       );
       return { plan, says: `Put a new plan in place for the ${name}` };
     };
-    await putPlan(this.unit, visit, garment, make, tagOfIfMatch(match));
+    await presentAs(
+      () => this.plan(garment),
+      () => putPlan(this.unit, visit, garment, make, tagOfIfMatch(match)),
+    );
     return this.plan(garment);
   }
 
@@ -84,13 +88,17 @@ export class PlanApi {
     @Hand() visit: Visit,
   ): Promise<Reply> {
     const said = parse(OperationSent, body);
-    await changeOneOperation(
-      this.unit,
-      visit,
-      garment,
-      id,
-      (present) => operationSent(said, present, () => id),
-      versionOfIfMatch(match),
+    await presentAs(
+      () => this.one(garment, id),
+      () =>
+        changeOneOperation(
+          this.unit,
+          visit,
+          garment,
+          id,
+          (present) => operationSent(said, present, () => id),
+          versionOfIfMatch(match),
+        ),
     );
     return this.one(garment, id);
   }
@@ -103,7 +111,10 @@ export class PlanApi {
     @Hand() visit: Visit,
   ): Promise<Reply> {
     const one = await operationOf(this.read, garment, id);
-    await changePlan(this.unit, visit, garment, [], { is: 'out', id }, versionOfIfMatch(match));
+    await presentAs(
+      () => this.one(garment, id),
+      () => changePlan(this.unit, visit, garment, [], { is: 'out', id }, versionOfIfMatch(match)),
+    );
     return answer(one);
   }
 }

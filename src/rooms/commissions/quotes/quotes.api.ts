@@ -8,6 +8,7 @@ import { Clock, todayIn } from '../../../storage/clock.js';
 import { ReadSide } from '../../../storage/read-side.js';
 import type { Visit } from '../../../storage/session.js';
 import { UnitOfWork } from '../../../storage/unit-of-work.js';
+import { presentAs } from '../../../web/api/present-as.js';
 import { parse } from '../../../web/forms/parse.js';
 import { etagOf, versionOfIfMatch } from '../../../web/forms/version.js';
 import { quoteInJson } from '../../../web/papers/quote-in-json.js';
@@ -73,7 +74,10 @@ export class QuotesApi {
   ): Promise<Reply> {
     const { identity } = await studioBook.the(this.read);
     const choices = parse(ChoicesSent(identity.currency), body);
-    const { value } = await keepDraft(this.unit, visit, id, draftId, choices, versionOfIfMatch(match));
+    const { value } = await presentAs(
+      () => this.draft(id, draftId),
+      () => keepDraft(this.unit, visit, id, draftId, choices, versionOfIfMatch(match)),
+    );
     return answer(await this.draftTold(id, draftId), 200, etagOf(value.version));
   }
 
@@ -84,7 +88,10 @@ export class QuotesApi {
     @Headers('if-match') match: string | undefined,
     @Hand() visit: Visit,
   ): Promise<Reply> {
-    await removeDraft(this.unit, visit, id, draftId, versionOfIfMatch(match));
+    await presentAs(
+      () => this.draft(id, draftId),
+      () => removeDraft(this.unit, visit, id, draftId, versionOfIfMatch(match)),
+    );
     return answer({ removed: true });
   }
 
@@ -97,7 +104,10 @@ export class QuotesApi {
     @Hand() visit: Visit,
   ): Promise<Reply> {
     const { confirmed } = parse(IssueSent, body ?? {});
-    const { value } = await this.issuing.issue(visit, id, draftId, confirmed, versionOfIfMatch(match));
+    const { value } = await presentAs(
+      () => this.draft(id, draftId),
+      () => this.issuing.issue(visit, id, draftId, confirmed, versionOfIfMatch(match)),
+    );
     return created(`/api/papers/${value}`, await this.told(await quoteBook.one(this.read, value)));
   }
 

@@ -4,6 +4,7 @@ import { makingBook } from '../../../storage/books/making-book.js';
 import { ReadSide } from '../../../storage/read-side.js';
 import type { Visit } from '../../../storage/session.js';
 import { UnitOfWork } from '../../../storage/unit-of-work.js';
+import { presentAs } from '../../../web/api/present-as.js';
 import { parse } from '../../../web/forms/parse.js';
 import { etagOf, versionOfIfMatch } from '../../../web/forms/version.js';
 import { answer, created, type Reply } from '../../../web/reply.js';
@@ -46,7 +47,10 @@ export class MakingApi {
     @Headers('if-match') match: string | undefined,
     @Hand() visit: Visit,
   ): Promise<Reply> {
-    await changeType(this.unit, visit, id, parse(TypeSent, body), versionOfIfMatch(match));
+    await presentAs(
+      () => this.type(id),
+      () => changeType(this.unit, visit, id, parse(TypeSent, body), versionOfIfMatch(match)),
+    );
     return this.type(id);
   }
 
@@ -69,7 +73,10 @@ export class MakingApi {
     @Headers('if-match') match: string | undefined,
     @Hand() visit: Visit,
   ): Promise<Reply> {
-    await changeOperation(this.unit, visit, id, parse(OperationSent, body), versionOfIfMatch(match));
+    await presentAs(
+      () => this.operation(id),
+      () => changeOperation(this.unit, visit, id, parse(OperationSent, body), versionOfIfMatch(match)),
+    );
     return this.operation(id);
   }
 
@@ -79,7 +86,10 @@ export class MakingApi {
     @Headers('if-match') match: string | undefined,
     @Hand() visit: Visit,
   ): Promise<Reply> {
-    await removeOperation(this.unit, visit, id, versionOfIfMatch(match));
+    await presentAs(
+      () => this.operation(id),
+      () => removeOperation(this.unit, visit, id, versionOfIfMatch(match)),
+    );
     return answer({ removed: id });
   }
 }

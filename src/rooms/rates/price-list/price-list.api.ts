@@ -6,6 +6,7 @@ import { Clock } from '../../../storage/clock.js';
 import { ReadSide } from '../../../storage/read-side.js';
 import type { Visit } from '../../../storage/session.js';
 import { UnitOfWork } from '../../../storage/unit-of-work.js';
+import { presentAs } from '../../../web/api/present-as.js';
 import { parse } from '../../../web/forms/parse.js';
 import { etagOf, versionOfIfMatch } from '../../../web/forms/version.js';
 import { answer, created, type Reply } from '../../../web/reply.js';
@@ -50,7 +51,10 @@ export class PriceListApi {
     @Hand() visit: Visit,
   ): Promise<Reply> {
     const said = parse(await this.schema(), body);
-    await correctLine(this.unit, visit, id, said, versionOfIfMatch(match));
+    await presentAs(
+      () => this.one(id),
+      () => correctLine(this.unit, visit, id, said, versionOfIfMatch(match)),
+    );
     return this.one(id);
   }
 
@@ -60,7 +64,10 @@ export class PriceListApi {
     @Headers('if-match') match: string | undefined,
     @Hand() visit: Visit,
   ): Promise<Reply> {
-    await removeLine(this.unit, visit, id, versionOfIfMatch(match));
+    await presentAs(
+      () => this.one(id),
+      () => removeLine(this.unit, visit, id, versionOfIfMatch(match)),
+    );
     return answer({ removed: id });
   }
 
