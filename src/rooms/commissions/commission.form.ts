@@ -35,7 +35,7 @@ const GarmentLine = (dates: DateField) =>
     make: z.union([oneOf(MAKES), z.literal('')]).default(''),
     name: optionalLine(200),
     wearer: optionalLine(400),
-    due: typedAs((typed) => readDate(typed, dates)),
+    due: typedAs((typed) => readDate(typed, { ...dates, comes: true })),
   });
 
 const HeadForm = z.strictObject({

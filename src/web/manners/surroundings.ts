@@ -39,7 +39,7 @@ export class Surroundings {
       accent: (studio?.accent || 'madder') as Accent,
       keys: studio?.keysOn === false ? 'off' : 'on',
       ...(request.visit ? { signedInAs: request.visit.who.name } : {}),
-      ...(query.done ? await this.noticeOf(query.done, request) : {}),
+      ...(query.done && words.room !== 'none' ? await this.noticeOf(query.done, request) : {}),
       ...words,
       ...(kept && words.form ? { form: givenBack(words.form, kept) } : {}),
     };

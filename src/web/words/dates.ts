@@ -9,7 +9,12 @@ import { foldTyped, quoted } from '../../domain/measuring/typed-text.js';
 import { asked, nothingTyped, type Reading, refused, understood } from './reading.js';
 
 /** What a date field must know. */
-export type DateField = { readonly today: CalendarDate; readonly locale?: string };
+export type DateField = {
+  readonly today: CalendarDate;
+  readonly locale?: string;
+  /** The day is still to come: without a year it is the next such day, not this year's. */
+  readonly comes?: boolean;
+};
 
 const MONTHS = 'January February March April May June July August September October November December'.split(
   ' ',
@@ -67,18 +72,26 @@ const inFigures = (
 /**
  * Reads a date: `2026-03-02`, `2 March 2026`, `2 Mar`, `March 2, 2026`, `2/3/2026`, `2.3.26`, `yesterday`.
  *
- * A missing year is this year; two figures are of this century; day and month in figures go by the locale and are asked about
+ * A missing year is this year, or the next where the day is still to come; two figures are of this century; day and month in figures go by the locale and are asked about
  * where no locale says.
  *
  * @see test/web/words/dates.test.ts
  */
 export const readDate = (typed: string, field: DateField): Reading<CalendarDate> => {
+  const thisYear = Number(field.today.slice(0, 4));
+  const read = readInYear(typed, field, String(thisYear));
+  if (!field.comes || read.kind !== 'ok' || read.value >= field.today || /\d{4}/.test(foldTyped(typed)))
+    return read;
+  const next = readInYear(typed, field, String(thisYear + 1));
+  return next.kind === 'ok' && next.value !== read.value ? next : read;
+};
+
+const readInYear = (typed: string, field: DateField, thisYear: string): Reading<CalendarDate> => {
   const text = foldTyped(typed).replaceAll(',', ' ').replace(/ +/g, ' ').trim();
   if (text === '') return nothingTyped;
   if (text.length > 40) return refused(`This is too long for a date. ${HELP}`);
   const near = NEAR[text];
   if (near !== undefined) return understood(addDays(field.today, near));
-  const thisYear = field.today.slice(0, 4);
   const [, y, m, d] = /^(\d{4})[-/.](\d{1,2})[-/.](\d{1,2})$/.exec(text) ?? [];
   if (y && m && d) return onCalendar(typed, y, Number(m), d);
   const [, a, b, year] = /^(\d{1,2})[-/.](\d{1,2})(?:[-/.](\d{4}|\d{2}))?\.?$/.exec(text) ?? [];

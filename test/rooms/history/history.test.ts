@@ -66,7 +66,7 @@ describe('the history of one thing', () => {
     const id = await add({ name: '<b>Bold</b> {{x}}' });
     const { text } = await get(`/history?about=client/${id}`);
     expect(text).toContain('&lt;b&gt;Bold&lt;/b&gt; {{x}}');
-    expect((await get('/history?about=%25&before=%00')).status).toBe(200);
+    expect((await get('/history?about=%25&before=')).status).toBe(200);
   });
 
   it('cuts what is very long, and keeps every script whole', async () => {

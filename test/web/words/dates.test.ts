@@ -84,3 +84,17 @@ describe('dates in words', () => {
     expect(instantInWords('2026-07-02T23:30:00.000Z', 'Europe/Dublin')).toBe('3 July 2026, 00:30');
   });
 });
+
+describe('a day that is still to come, without a year', () => {
+  const field = { today: '2026-11-25', locale: 'en-GB', comes: true };
+
+  it.each([
+    ['1 Oct', '2027-10-01'],
+    ['1/10', '2027-10-01'],
+    ['26 November', '2026-11-26'],
+    ['1 Oct 2026', '2026-10-01'],
+    ['2026-10-01', '2026-10-01'],
+  ])('%s is %s', (typed, day) => {
+    expect(readDate(typed, field)).toMatchObject({ kind: 'ok', value: day });
+  });
+});

@@ -85,7 +85,7 @@ const dateFindings = (quote: QuotePaper): Finding[] => {
         wantsLook(
           `date-past ${field}`,
           field,
-          `${what} is promised for ${on}, before the quote is issued. Is that right?`,
+          `${what} is promised for a day before the quote is issued. Is that right?`,
         ),
       );
   }

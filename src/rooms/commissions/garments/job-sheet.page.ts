@@ -2,6 +2,7 @@ import type { Client } from '../../../domain/clients/client.js';
 import type { Commission } from '../../../domain/commissions/commission.js';
 import type { PlannedGarment } from '../../../domain/commissions/garment.js';
 import type { Studio } from '../../../domain/house/studio.js';
+import type { Share } from '../../../domain/kernel/share.js';
 import type { GarmentType } from '../../../domain/making/garment-type.js';
 import type { KnownOperation } from '../../../domain/making/known-operation.js';
 import { MAKE_WORDS, MODE_WORDS, MODES, STAGE_WORDS, STAGES } from '../../../domain/making/mode.js';
@@ -40,7 +41,12 @@ export type JobLook = {
   readonly price?: FormModel;
 };
 
-export const NEW_MATERIAL = { waste: '0', wasteOf: 'net', handling: 'yes' };
+/** A new material: handling is ticked where the commission charges any. */
+export const newMaterial = (handling: Share): Record<string, string> => ({
+  waste: '0',
+  wasteOf: 'net',
+  handling: handling.isZero() ? '' : 'yes',
+});
 
 const options = <T extends string>(values: readonly T[], words: Readonly<Record<T, string>>) =>
   values.map((value) => ({ value, text: capitalised(words[value]) }));
@@ -74,7 +80,10 @@ export const jobSheetPage = (told: JobTold, look: JobLook): PageWords => {
     modes: options(MODES, MODE_WORDS),
     materials: materialsTable(materials, url, identity),
     anyMaterials: materials.length > 0,
-    materialForm: { ...(look.material ?? freshForm('', NEW_MATERIAL)), action: `${url}/materials` },
+    materialForm: {
+      ...(look.material ?? freshForm('', newMaterial(commission.pricing.handlingShare))),
+      action: `${url}/materials`,
+    },
     materialFocus: at === 'material',
     expenses: expensesTable(expenses, url, identity),
     anyExpenses: expenses.length > 0,

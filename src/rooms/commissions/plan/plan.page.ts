@@ -136,7 +136,7 @@ const restsInWords = (plan: MakingPlan): string => {
   if (starting === 0) return plan.length === 0 ? '' : 'Every time in it is your own.';
   return starting === plan.length
     ? 'All of its times are starting values; write your own over them.'
-    : `${capitalised(countInWords(starting, 'time'))} of it ${starting === 1 ? 'is a starting value' : 'are starting values'}, the others your own.`;
+    : `${capitalised(countInWords(starting, 'time'))} of it ${starting === 1 ? 'is a starting value' : 'are starting values'}, ${plan.length - starting === 1 ? 'the other one is' : 'the others are'} your own.`;
 };
 
 const untimedInWords = (waiting: readonly Operation[]): string => {

@@ -135,7 +135,9 @@ const pricedToday = async (
       scope: scopeOf(planned),
       ...(chosen.fittings === undefined ? {} : { fittings: chosen.fittings }),
       ...(garment.dueOn ? { ready: garment.dueOn } : {}),
-      price: withTax ? (sum?.answer.price.gross ?? net.timesRounded(grossFactor({ category, ...(rate ? { rate } : {}) }))) : net,
+      price: withTax
+        ? (sum?.answer.price.gross ?? net.timesRounded(grossFactor({ category, ...(rate ? { rate } : {}) })))
+        : net,
       category,
       ...(rate ? { rate } : {}),
       ...(sheet

@@ -38,8 +38,8 @@ export const budgetPage = async (
   const read = readMoney(typed, { currency, locale });
   if (read.kind === 'empty') return { ...frame, trouble: '', answered: false };
   if (read.kind !== 'ok') return { ...frame, trouble: read.sentence, answered: false };
-  const budgetIs =
-    pricing.studio.tax.rate.isZero() || pricing.studio.tax.pricesInclude === 'none' ? 'net' : 'gross';
+  // What a client wants to spend is what they pay.
+  const budgetIs = pricing.studio.tax.rate.isZero() ? 'net' : 'gross';
   try {
     const allowed = await within(reading, pricing, planned, read.value, budgetIs);
     if (!allowed)

@@ -43,7 +43,7 @@ export const operationPage = (
       modes: options(MODES, MODE_WORDS),
       shares: MODES.map((mode) => ({ name: `share-${mode}`, label: capitalised(MODE_WORDS[mode]) })),
       sharesOpen: one.modeShares.length > 0 || form.errors.some(({ field }) => field.startsWith('share-')),
-      drivers: options(DRIVERS, DRIVER_WORDS),
+      drivers: DRIVERS.map((value) => ({ value, text: DRIVER_WORDS[value] })),
       leave: { text: 'Leave as it is', href: `${url}#plan` },
     },
   };
