@@ -61,7 +61,6 @@ const everyPage = async (): Promise<string[]> => {
     '/rates',
     '/rates/price-list',
     '/house',
-    '/house/gallery',
     '/house/backup',
     '/history',
     '/find?q=tweed',
