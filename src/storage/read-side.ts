@@ -2,11 +2,13 @@ import { AsyncLocalStorage } from 'node:async_hooks';
 import type { DataSource, EntityManager } from 'typeorm';
 import { GuardedDatabase } from './connection/guarded-sqlite.js';
 import type { Reading } from './session.js';
+import { writesEnded } from './writes-ended.js';
 
 /** What pages read from: on SQLite a second, read-only connection, so that they never see a write that has not ended. */
 export class ReadSide implements Reading {
   private readonly answers = new Map<string, unknown>();
   private asOf: number | undefined;
+  private recent: { version: Promise<number>; writes: number; at: number } | undefined;
   private readonly visits = new AsyncLocalStorage<{ version?: Promise<number> | undefined }>();
 
   constructor(private readonly source: DataSource) {}
@@ -41,8 +43,21 @@ export class ReadSide implements Reading {
   private versionForVisit(): Promise<number> | undefined {
     const visit = this.visits.getStore();
     if (!visit) return this.version();
-    visit.version ??= this.version();
+    visit.version ??= this.recentVersion();
     return visit.version;
+  }
+
+  /**
+   * Pages that are looked at in quick succession share one question to SQLite, unless this program wrote in between: what
+   * another program wrote to the same file shows within a blink.
+   */
+  private recentVersion(): Promise<number> | undefined {
+    const now = performance.now();
+    const { recent } = this;
+    if (recent && recent.writes === writesEnded.count && now - recent.at < BLINK) return recent.version;
+    const version = this.version();
+    this.recent = version && { version, writes: writesEnded.count, at: now };
+    return version;
   }
 
   /** A number that differs whenever another connection has written since it was last asked for. */
@@ -53,3 +68,5 @@ export class ReadSide implements Reading {
 }
 
 const MOST_ANSWERS = 500;
+/** Milliseconds. */
+const BLINK = 20;

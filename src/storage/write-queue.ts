@@ -1,4 +1,5 @@
 import { AsyncLocalStorage } from 'node:async_hooks';
+import { writesEnded } from './writes-ended.js';
 
 /**
  * First in, first out: one write at a time. TypeORM gives SQLite one connection, and two overlapping transactions on it
@@ -16,10 +17,11 @@ export class WriteQueue {
   /** Runs the work when all earlier work has ended, well or badly. */
   run<T>(work: () => Promise<T>): Promise<T> {
     if (this.isInside()) return Promise.reject(new Error('A queued write cannot wait for its own end.'));
-    const turn = this.last.then(
-      () => this.inside.run(true, work),
-      () => this.inside.run(true, work),
-    );
+    const counted = () =>
+      this.inside.run(true, work).finally(() => {
+        writesEnded.count += 1;
+      });
+    const turn = this.last.then(counted, counted);
     this.last = turn.catch(() => undefined);
     return turn;
   }
