@@ -19,7 +19,7 @@ export class AlreadyDone extends Conflict {
   }
 }
 
-const RETRIES = 12;
+const RETRIES = 30;
 const isSerializationFailure = (error: unknown): boolean =>
   ['40001', '40P01'].includes(
     (error as { code?: string; driverError?: { code?: string } })?.driverError?.code ?? '',
