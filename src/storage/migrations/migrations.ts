@@ -7,6 +7,8 @@ import { Commissions1764000000006 } from './1764000000006-commissions.js';
 import { Quotes1764000000007 } from './1764000000007-quotes.js';
 import { PastGarments1764000000008 } from './1764000000008-past-garments.js';
 import { ClothRoom1764000000009 } from './1764000000009-cloth-room.js';
+import { Bench1764000000010 } from './1764000000010-bench.js';
+import { Invoices1764000000011 } from './1764000000011-invoices.js';
 
 /** Every migration, in order. One that has been released is never edited. */
 export const migrations = [
@@ -19,4 +21,6 @@ export const migrations = [
   Quotes1764000000007,
   PastGarments1764000000008,
   ClothRoom1764000000009,
+  Bench1764000000010,
+  Invoices1764000000011,
 ];

@@ -1,6 +1,9 @@
 import { ActRow } from '../history/act.row.js';
 import { ChangeRow } from '../history/change.row.js';
 import { OnceRow } from '../history/once.row.js';
+import { BenchEntryRow } from './bench/bench-entry.row.js';
+import { PersonRow } from './bench/person.row.js';
+import { RunningClockRow } from './bench/running-clock.row.js';
 import { BodyDimensionRow } from './clients/body-dimension.row.js';
 import { ClientRow } from './clients/client.row.js';
 import { MeasuredValueRow } from './clients/measured-value.row.js';
@@ -17,6 +20,7 @@ import { ThreadRatioRow } from './cloth-room/thread-ratio.row.js';
 import { CommissionRow } from './commissions/commission.row.js';
 import { ExpenseLineRow } from './commissions/expense-line.row.js';
 import { GarmentRow } from './commissions/garment.row.js';
+import { GarmentMarkRow } from './commissions/garment-mark.row.js';
 import { MaterialLineRow } from './commissions/material-line.row.js';
 import { OperationRow } from './commissions/operation.row.js';
 import { AccountRow } from './house/account.row.js';
@@ -28,7 +32,12 @@ import { OwnGuessRow } from './lessons/own-guess.row.js';
 import { PastGarmentRow } from './lessons/past-garment.row.js';
 import { GarmentTypeRow } from './making/garment-type.row.js';
 import { KnownOperationRow } from './making/known-operation.row.js';
+import { InvoiceRow } from './papers/invoice.row.js';
+import { InvoiceCiteRow } from './papers/invoice-cite.row.js';
+import { InvoiceDraftRow } from './papers/invoice-draft.row.js';
+import { InvoicePdfRow } from './papers/invoice-pdf.row.js';
 import { IssuedQuoteRow } from './papers/issued-quote.row.js';
+import { PaperSentRow } from './papers/paper-sent.row.js';
 import { QuoteAnswerRow } from './papers/quote-answer.row.js';
 import { QuoteDraftRow } from './papers/quote-draft.row.js';
 import { QuotePdfRow } from './papers/quote-pdf.row.js';
@@ -64,6 +73,11 @@ export const rows = [
   QuotePdfRow,
   QuoteAnswerRow,
   QuoteDraftRow,
+  InvoiceRow,
+  InvoicePdfRow,
+  InvoiceCiteRow,
+  InvoiceDraftRow,
+  PaperSentRow,
   SupplierRow,
   MaterialRow,
   PurchaseRow,
@@ -73,4 +87,8 @@ export const rows = [
   ReservationRow,
   ShoppingTickRow,
   ThreadRatioRow,
+  PersonRow,
+  BenchEntryRow,
+  RunningClockRow,
+  GarmentMarkRow,
 ];
