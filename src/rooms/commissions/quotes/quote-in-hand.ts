@@ -17,11 +17,11 @@ import type { KeptDraft } from '../../../storage/books/papers/quote-draft-book.j
 import { ratesBook } from '../../../storage/books/rates-book.js';
 import { type Clock, todayIn } from '../../../storage/clock.js';
 import type { Reading } from '../../../storage/session.js';
+import { buyerOf, sellerOf, taxOf } from '../../../web/papers/house-on-paper.js';
 import { pricingOf, sumOfPlanned } from '../sum/sum-of.js';
 import { type FrozenCosts, freezeGarment, freezeTerms } from './frozen-costs.js';
 import { keptPrices } from './kept-prices.js';
 import { paperOfDraft } from './paper-of-draft.js';
-import { buyerOf, sellerOf, taxOf } from './quote-house.js';
 
 /** What a garment is called on the paper beside its price. */
 export type PaperGarment = { readonly ref: string; readonly number: string; readonly make: string };

@@ -3,12 +3,12 @@ import { Money } from '../../../domain/kernel/money.js';
 import { AGREEMENTS } from '../../../domain/papers/quote/quote-words.js';
 import { TAX_CATEGORIES } from '../../../domain/papers/tax/category.js';
 import type { Priced, QuoteSheet, QuoteTax } from '../../../printing/papers/quote-sheet.js';
+import { envelopeOf, letterheadOf } from '../../../web/papers/house-on-paper.js';
 import { amountInWords, moneyInWords } from '../../../web/words/amounts.js';
 import { capitalised, countInWords } from '../../../web/words/counts.js';
 import { dateInWords, dayInWords } from '../../../web/words/dates.js';
 import { shareInWords } from '../../../web/words/shares.js';
 import { hoursInWords } from '../sum/sum-lines.js';
-import { envelopeOf, letterheadOf } from './quote-house.js';
 import type { QuoteInHand } from './quote-in-hand.js';
 
 /** What stands on the paper besides what was worked out. */

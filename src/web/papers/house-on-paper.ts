@@ -1,11 +1,11 @@
-import type { Client } from '../../../domain/clients/client.js';
-import type { Studio } from '../../../domain/house/studio.js';
-import type { Decimal } from '../../../domain/kernel/decimal.js';
-import type { Buyer, Seller } from '../../../domain/papers/model/party.js';
-import { NOT_REGISTERED } from '../../../domain/papers/quote/quote-words.js';
-import { TAX_CATEGORIES, type TaxCategory } from '../../../domain/papers/tax/category.js';
-import type { Letterhead } from '../../../printing/papers/letterhead.js';
-import type { Accent } from '../../../printing/templates/page-model.js';
+import type { Client } from '../../domain/clients/client.js';
+import type { Studio } from '../../domain/house/studio.js';
+import type { Decimal } from '../../domain/kernel/decimal.js';
+import type { Buyer, Seller } from '../../domain/papers/model/party.js';
+import { NOT_REGISTERED } from '../../domain/papers/quote/quote-words.js';
+import { TAX_CATEGORIES, type TaxCategory } from '../../domain/papers/tax/category.js';
+import type { Letterhead } from '../../printing/papers/letterhead.js';
+import type { Accent } from '../../printing/templates/page-model.js';
 
 const linesOf = (text: string): string[] =>
   text
