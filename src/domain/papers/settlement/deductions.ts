@@ -13,10 +13,26 @@ export type Deduction = {
   readonly category: TaxCategory;
   readonly rate?: Decimal;
   readonly net: Money;
+  /** Is it a credit note, whose amounts come back? Then `net` is negative. */
+  readonly isCredit?: boolean;
+};
+
+/** How a deduction is named on a line, in the paper's language. */
+export type DeductionWords = {
+  readonly less: (number: string, issued: CalendarDate | undefined) => string;
+  readonly back: (number: string, issued: CalendarDate | undefined) => string;
+};
+
+export const DEDUCTION_WORDS: DeductionWords = {
+  less: (number, issued) => `Less invoice ${number}${issued ? ` of ${issued}` : ''}`,
+  back: (number, issued) =>
+    `Credit note ${number}${issued ? ` of ${issued}` : ''}, which no longer comes off`,
 };
 
 /**
  * What an issued invoice already asked for, by category and rate, so that a later one can take it off with its tax.
+ *
+ * A credit note gives back what an invoice asked for: its amounts come in negative.
  *
  * @param earlier issued: it has a number
  * @throws Invalid when it has none
@@ -24,12 +40,14 @@ export type Deduction = {
 export const deductionsOf = (earlier: Paper): Deduction[] => {
   const number = earlier['BT-1'];
   if (!number) throw new Invalid('Only an issued invoice can be deducted: this one has no number.');
+  const isCredit = earlier.kind === 'credit-note';
   return earlier['BG-23'].map((group) => ({
     number,
     issued: earlier['BT-2'],
     category: group['BT-118'],
     rate: group['BT-119'],
-    net: group['BT-116'],
+    net: isCredit ? group['BT-116'].negated() : group['BT-116'],
+    isCredit,
   }));
 };
 
@@ -38,8 +56,8 @@ export const deductionsOf = (earlier: Paper): Deduction[] => {
  *
  * A price is never negative, so an earlier credit within the group comes back with quantity 1.
  */
-export const deductionLine = (deduction: Deduction): DraftLine => ({
-  name: `Less invoice ${deduction.number}${deduction.issued ? ` of ${deduction.issued}` : ''}`,
+export const deductionLine = (deduction: Deduction, words: DeductionWords = DEDUCTION_WORDS): DraftLine => ({
+  name: (deduction.isCredit ? words.back : words.less)(deduction.number, deduction.issued),
   quantity: new Decimal(deduction.net.isNegative() ? 1 : -1),
   unit: 'piece',
   price: deduction.net.toDecimal().abs(),

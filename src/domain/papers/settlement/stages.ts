@@ -4,7 +4,14 @@ import type { Stages } from '../gate/own-rules.js';
 import { type DraftLine, makePaper, type PaperDraft } from '../model/make-paper.js';
 import type { Paper, PaperHead } from '../model/paper.js';
 import type { QuotePaper } from '../quote/quote-paper.js';
-import { cited, deductionLine, deductionsOf } from './deductions.js';
+import {
+  cited,
+  DEDUCTION_WORDS,
+  type Deduction,
+  type DeductionWords,
+  deductionLine,
+  deductionsOf,
+} from './deductions.js';
 
 /** The two treatments of a deposit: tax falls due on it, or it is a payment on account. A studio setting. */
 export type DepositTreatment = 'tax-due-on-deposits' | 'payment-on-account';
@@ -57,29 +64,26 @@ export type FinalInvoice = {
 };
 
 /**
- * The final invoice when tax is due on deposits: the whole, less every earlier invoice per category and rate, so that what
- * is left is the remainder of net; its tax is worked out by the rule on that remainder.
+ * A draft with earlier invoices taken off it, per category and rate, each cited once.
  *
- * @param whole everything made for the commission, as if nothing had been invoiced; prices before tax
- * @param earlier issued deposit and part invoices of the same commission
- * @returns the paper, citing each earlier invoice, and the drift of at most one unit per earlier invoice and group
- * @throws Invalid when the whole's prices hold tax: its lines must be net for net amounts to be taken off
- * @see design rulings, stages of payment; test/domain/papers/settlement.test.ts
+ * @param draft prices before tax
+ * @param deductions in the order in which they stand on the paper
+ * @param roundingBack what comes back of earlier rounding amounts (BT-114), or the client would pay it twice
  */
-export const finalInvoice = (whole: PaperDraft, earlier: readonly Paper[]): FinalInvoice => {
-  if (whole.pricesInclude === 'tax')
-    throw new Invalid('Turn prices kept with tax into net lines before deducting earlier invoices.');
-  const deductions = earlier.flatMap(deductionsOf);
-  const all = makePaper(whole);
-  const rounded = earlier.map((each) => each['BG-22']['BT-114'].negated());
-  const paper = makePaper({
-    ...whole,
+export const withDeductions = (
+  draft: PaperDraft,
+  deductions: readonly Deduction[],
+  words: DeductionWords = DEDUCTION_WORDS,
+  roundingBack: Money = Money.zero(draft.head['BT-5']),
+): PaperDraft => {
+  const all = makePaper(draft);
+  return {
+    ...draft,
     head: {
-      ...whole.head,
-      kind: 'final-invoice',
-      'BG-3': [...(whole.head['BG-3'] ?? []), ...cited(deductions)],
+      ...draft.head,
+      ...(deductions.length > 0 ? { 'BG-3': [...(draft.head['BG-3'] ?? []), ...cited(deductions)] } : {}),
     },
-    // The discount was for the whole: it keeps the shares it has there, untouched by what is deducted.
+    // A discount was for what is asked here: it keeps the shares it has there, untouched by what is deducted.
     spreadDiscount: undefined,
     allowances: all['BG-20'].map((each) => ({
       amount: each['BT-92'],
@@ -87,19 +91,54 @@ export const finalInvoice = (whole: PaperDraft, earlier: readonly Paper[]): Fina
       rate: each['BT-96'],
       reason: each['BT-97'] ?? '',
     })),
-    lines: [...whole.lines, ...deductions.map(deductionLine)],
-    // What earlier papers rounded the amount due by comes back here, or the client would pay it twice.
-    rounding: Money.sum([all['BG-22']['BT-114'], ...rounded], whole.head['BT-5']),
-  });
-  const earlierTax = Money.sum(
-    earlier.map((each) => each['BG-22']['BT-110']),
-    whole.head['BT-5'],
+    lines: [...draft.lines, ...deductions.map((each) => deductionLine(each, words))],
+    rounding: all['BG-22']['BT-114'].plus(roundingBack),
+  };
+};
+
+/** What a paper states, as it counts beside others: a credit note takes off what an invoice adds. */
+export const signed = (paper: Paper, amount: Money): Money =>
+  paper.kind === 'credit-note' ? amount.negated() : amount;
+
+/**
+ * The final invoice when tax is due on deposits: the whole, less every earlier invoice per category and rate, so that what
+ * is left is the remainder of net; its tax is worked out by the rule on that remainder.
+ *
+ * @param whole everything made for the commission, as if nothing had been invoiced; prices before tax
+ * @param earlier issued deposit and part invoices of the same commission, and the credit notes on them
+ * @returns the paper, citing each earlier one, and the drift of at most one unit per earlier paper and group
+ * @throws Invalid when the whole's prices hold tax: its lines must be net for net amounts to be taken off
+ * @see design rulings, stages of payment; test/domain/papers/settlement.test.ts
+ */
+export const finalInvoice = (
+  whole: PaperDraft,
+  earlier: readonly Paper[],
+  words: DeductionWords = DEDUCTION_WORDS,
+): FinalInvoice => {
+  if (whole.pricesInclude === 'tax')
+    throw new Invalid('Turn prices kept with tax into net lines before deducting earlier invoices.');
+  const currency = whole.head['BT-5'];
+  const wholeTax = makePaper(whole)['BG-22']['BT-110'];
+  const rounded = Money.sum(
+    earlier.map((each) => signed(each, each['BG-22']['BT-114'])),
+    currency,
   );
-  const wholeTax = all['BG-22']['BT-110'];
+  const paper = makePaper(
+    withDeductions(
+      { ...whole, head: { ...whole.head, kind: 'final-invoice' } },
+      earlier.flatMap(deductionsOf),
+      words,
+      rounded.negated(),
+    ),
+  );
+  const earlierTax = Money.sum(
+    earlier.map((each) => signed(each, each['BG-22']['BT-110'])),
+    currency,
+  );
   const drift = earlierTax.plus(paper['BG-22']['BT-110']).minus(wholeTax);
   return {
     paper,
-    stages: { wholeTax, earlierTax, cited: earlier.length },
+    stages: { wholeTax, earlierTax, cited: earlier.length, groups: paper['BG-23'].length },
     drift,
     driftSentence: drift.isZero()
       ? undefined
