@@ -15,6 +15,7 @@ import { Backups } from '../storage/backup/backups.js';
 import { Clock, MachineClock } from '../storage/clock.js';
 import { openForReading, openForWriting } from '../storage/connection/data-source.js';
 import { HomeZone } from '../storage/home-zone.js';
+import { IssuingTurn } from '../storage/issuing/issuing-turn.js';
 import { ReadSide } from '../storage/read-side.js';
 import { sweep } from '../storage/sweep.js';
 import { UnitOfWork } from '../storage/unit-of-work.js';
@@ -57,6 +58,11 @@ export class KeptModule implements OnApplicationBootstrap, OnApplicationShutdown
         provide: UnitOfWork,
         inject: [WRITING],
         useFactory: (source: DataSource) => new UnitOfWork(source, clock),
+      },
+      {
+        provide: IssuingTurn,
+        inject: [WRITING],
+        useFactory: (source: DataSource) => new IssuingTurn(source),
       },
       { provide: ReadSide, inject: [READING], useFactory: (source: DataSource) => new ReadSide(source) },
       { provide: Backups, useFactory: () => new Backups(config.home, backupFolder(config), clock) },

@@ -79,7 +79,7 @@ export class UnitOfWork {
       try {
         return await attempt();
       } catch (error) {
-        // The first row of a series, put in by two servers at once, shows as a duplicate and not as a collision.
+        // One row put in by two servers at once (a once-only key, the first of a series) can show as a duplicate.
         const may = isSerializationFailure(error) ? RETRIES : isDuplicate(error) ? 4 : 0;
         if (tries >= may) throw error;
         // Two servers that wait equally long would only collide again.

@@ -6,6 +6,7 @@ import { answerQuote } from '../../rooms/commissions/quotes/answers/answer-quote
 import { beginQuote } from '../../rooms/commissions/quotes/drafts/keep-draft.js';
 import { Issuing } from '../../rooms/commissions/quotes/issuing/issuing.js';
 import { Clock, todayIn } from '../../storage/clock.js';
+import { IssuingTurn } from '../../storage/issuing/issuing-turn.js';
 import { ReadSide } from '../../storage/read-side.js';
 import type { Visit } from '../../storage/session.js';
 import { UnitOfWork } from '../../storage/unit-of-work.js';
@@ -68,7 +69,8 @@ const loadQuote = async (
   const then = new DaysAgo(house.get(Clock), quote.agoDays ?? 0);
   const { value: draft } = await beginQuote(unit, then, visit, commissionId);
   if (quote.issue === false) return;
-  const issuing = new Issuing(read, unit, then, house.get(Stationery), house.get(PdfPrinter));
+  const turn = house.get(IssuingTurn);
+  const issuing = new Issuing(read, unit, then, house.get(Stationery), house.get(PdfPrinter), turn);
   const { hand } = await issuing.inHand(commissionId, draft.id);
   const looked = hand.findings.filter(({ blocks }) => !blocks).map(({ code }) => code);
   const { value: issued } = await issuing.issue(visit, commissionId, draft.id, looked, draft.version);

@@ -10,6 +10,9 @@ import { type KeptDraft, quoteDraftBook } from '../../../../storage/books/papers
 import { documentText } from '../../../../storage/books/papers/quote-text.js';
 import { seriesBook } from '../../../../storage/books/series-book.js';
 import { Clock } from '../../../../storage/clock.js';
+import { IssuingTurn } from '../../../../storage/issuing/issuing-turn.js';
+import { foreseeNumber, lockSeries } from '../../../../storage/issuing/next-number.js';
+import { Overtaken, printThenKeep } from '../../../../storage/issuing/print-then-keep.js';
 import { ReadSide } from '../../../../storage/read-side.js';
 import type { Reading, Visit, Writing } from '../../../../storage/session.js';
 import { type Done, UnitOfWork } from '../../../../storage/unit-of-work.js';
@@ -17,10 +20,6 @@ import { quoteSubject } from '../drafts/keep-draft.js';
 import type { FrozenDocument } from '../kept-prices.js';
 import { type QuoteInHand, quoteInHand } from '../quote-in-hand.js';
 import { sheetOfQuote } from '../sheet-of-quote.js';
-import { foreseeNumber, lockSeries } from './quote-number.js';
-
-/** Something changed between printing and keeping: the paper in hand is not the one that would be issued. */
-class Overtaken extends Error {}
 
 /** A quote ready to be printed: its words with the number it would get. */
 type Ready = {
@@ -32,7 +31,6 @@ type Ready = {
   readonly number: string;
 };
 
-const TRIES = 12;
 const PREVIEW = 'Preview, not issued';
 
 /** Prints and issues quotes. Printing never happens inside a write, and a number is taken only with its paper in hand. */
@@ -44,6 +42,7 @@ export class Issuing {
     private readonly clock: Clock,
     private readonly stationery: Stationery,
     private readonly printer: PdfPrinter,
+    private readonly turn: IssuingTurn,
   ) {}
 
   /** A draft as it would go out now. @throws NotFound */
@@ -70,28 +69,24 @@ export class Issuing {
    * @param seen the draft's version that was looked at
    * @throws Invalid with what must be mended; Stale when the draft changed since it was looked at
    */
-  async issue(
+  issue(
     visit: Visit,
     commissionId: string,
     draftId: string,
     confirmed: readonly string[],
     seen?: number,
   ): Promise<Done<string>> {
-    for (let tries = 1; ; tries += 1) {
-      const ready = await this.ready(this.read, commissionId, draftId, seen);
-      mustBeReady(ready.hand.findings, confirmed);
-      const pdf = await this.print(ready.sheet, ready.hand);
-      try {
-        return await this.unit.write(visit, (writing) => this.keep(writing, ready, pdf));
-      } catch (error) {
-        if (!(error instanceof Overtaken)) throw error;
-        if (tries >= TRIES)
-          throw new Conflict(
-            'Others are issuing papers at this moment. Nothing was issued; try again.',
-            'busy',
-          );
-      }
-    }
+    return this.turn.run('quote', () =>
+      printThenKeep({
+        ready: async () => {
+          const ready = await this.ready(this.read, commissionId, draftId, seen);
+          mustBeReady(ready.hand.findings, confirmed);
+          return ready;
+        },
+        print: ({ sheet, hand }) => this.print(sheet, hand),
+        keep: (ready, pdf) => this.unit.write(visit, (writing) => this.keep(writing, ready, pdf)),
+      }),
+    );
   }
 
   private async ready(
@@ -106,10 +101,16 @@ export class Issuing {
     if (seen !== undefined && seen !== kept.version) throw new Stale({ ...kept });
     const hand = await quoteInHand(reading, this.clock, kept);
     const pattern = hand.studio.quotes.series;
-    const next = kept.number ? undefined : await foreseeNumber(reading, pattern, hand.draft.issued!);
+    const next = kept.number
+      ? undefined
+      : await foreseeNumber(
+          reading,
+          { name: 'quote', pattern },
+          hand.draft.issued!,
+          async (asked) => (await quoteBook.lastEdition(reading, asked)) > 0,
+        );
     const number = kept.number ?? next!.number;
-    if (next && (await quoteBook.lastEdition(reading, number)) > 0)
-      throw new Conflict(GIVEN(number), 'number-given');
+    if (next?.isTaken) throw new Conflict(GIVEN(number), 'number-given');
     return {
       kept,
       hand,
