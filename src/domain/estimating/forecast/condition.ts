@@ -30,7 +30,7 @@ export const conditionOn = (
 ): Conditioned => {
   const n = means.length;
   const f = known.length;
-  const covariance = Float64Array.from(rest);
+  const covariance = new Float64Array(rest);
   if (f === 0) return { means: [...means], covariance };
   const block = new Float64Array(f * f);
   for (let a = 0; a < f; a += 1)
@@ -84,7 +84,7 @@ export const only = (joint: Joint, keep: readonly number[]): Joint => ({
 });
 
 const withShared = (joint: Joint, news: Conditioned): Joint => {
-  const ofGarment = Float64Array.from(joint.ofGarment);
+  const ofGarment = new Float64Array(joint.ofGarment);
   for (let i = 0; i < ofGarment.length; i += 1) {
     const before = joint.shared[i]!;
     if (before !== 0) ofGarment[i]! *= news.covariance[i]! / before;
@@ -134,12 +134,32 @@ export const afterSoFar = (joint: Joint, at: number, y: number): Joint => {
   const beyond = normalChance(-c);
   const hazard = beyond > 1e-200 ? normalDensity(c) / beyond : c + 1 / c;
   const shrink = Math.min(1, Math.max(0, hazard * (hazard - c)));
-  const covariance = Float64Array.from(joint.shared);
+  const covariance = new Float64Array(joint.shared);
   const means = joint.means.map((mean, i) => mean + (joint.shared[i * n + at]! * hazard) / Math.sqrt(total));
   for (let i = 0; i < n; i += 1)
     for (let j = 0; j < n; j += 1)
       covariance[i * n + j]! -= (shrink * joint.shared[i * n + at]! * joint.shared[j * n + at]!) / total;
   return withShared(joint, { means, covariance });
+};
+
+/**
+ * For each operation under way, the forecast once all the others under way are known to take longer than they have so far.
+ * Each half is looked at in the light of the other half, and so on down, so that n of them take n log n steps.
+ *
+ * @param joint the forecast
+ * @param begun indexes of those under way
+ * @param y ln(minutes so far / planned minutes), by index
+ * @returns by index, the forecast after the news of the others
+ */
+export const afterTheOthers = (
+  joint: Joint,
+  begun: readonly number[],
+  y: readonly number[],
+): Map<number, Joint> => {
+  if (begun.length < 2) return new Map(begun.map((at) => [at, joint]));
+  const [one, other] = [begun.slice(0, begun.length >> 1), begun.slice(begun.length >> 1)];
+  const after = (some: readonly number[]) => some.reduce((seen, at) => afterSoFar(seen, at, y[at]!), joint);
+  return new Map([...afterTheOthers(after(other), one, y), ...afterTheOthers(after(one), other, y)]);
 };
 
 /**

@@ -1,25 +1,29 @@
 import { order, strataOf } from '../chance/draws.js';
 import { quickStudentQuantile, studentChance } from '../chance/student.js';
 import { type Joint, ownSpread } from './joint.js';
+import { tabled } from './tabled.js';
 
 /** How many draws stand for a total. */
 export const DRAWS = 4096;
 
-/** Standard values of a quantity that is known to lie above c, one per draw, each from its own stratum. */
+/**
+ * Standard values of a quantity that is known to lie above c, one per draw, each from its own stratum. Chances and values
+ * are read from tables of some hundred points, good to about four digits.
+ */
 const cutOff = (c: (draw: number) => number, degrees: number, draws: number, seed: number): Float64Array => {
   const place = order(draws, seed);
-  const values = new Float64Array(draws);
-  let [last, above] = [Number.NaN, 1];
+  const edges = new Float64Array(draws);
+  for (let d = 0; d < draws; d += 1) edges[d] = c(d);
+  const lnAbove = tabled(edges, (edge) => Math.log(Math.max(1e-290, studentChance(-edge, degrees))));
+  // By the log odds a quantile is close to a straight line at both ends.
+  const odds = new Float64Array(draws);
   for (let d = 0; d < draws; d += 1) {
-    const edge = c(d);
-    if (edge !== last) {
-      above = Math.max(1e-290, studentChance(-edge, degrees));
-      last = edge;
-    }
-    const u = (place[d]! + 0.5) / draws;
-    values[d] = Math.max(edge, -quickStudentQuantile((1 - u) * above, degrees));
+    const ln = Math.min(-1e-16, lnAbove(edges[d]!) + Math.log(1 - (place[d]! + 0.5) / draws));
+    odds[d] = ln - Math.log(-Math.expm1(ln));
   }
-  return values;
+  const value = tabled(odds, (at) => -quickStudentQuantile(1 / (1 + Math.exp(-at)), degrees));
+  for (let d = 0; d < draws; d += 1) odds[d] = Math.max(edges[d]!, value(odds[d]!));
+  return odds;
 };
 
 /**
@@ -44,7 +48,7 @@ export const drawSums = (
   draws = DRAWS,
 ): Float64Array[] => {
   const n = joint.size;
-  const Q = Float64Array.from(joint.shared);
+  const Q = new Float64Array(joint.shared);
   const noise = [...joint.noise];
   const factors: { column: Float64Array; z: Float64Array }[] = [];
   const takeOut = (column: Float64Array) => {
@@ -62,8 +66,11 @@ export const drawSums = (
     const column = Float64Array.from({ length: n }, (_, j) => Q[j * n + i]! / spread);
     const before = [...factors];
     const edge = Math.log(minutes / joint.planned[i]!) - joint.means[i]!;
-    const c = (d: number) =>
-      before.reduce((left, { column: earlier, z }) => left - earlier[i]! * z[d]!, edge) / spread;
+    const c = (d: number) => {
+      let left = edge;
+      for (const { column: earlier, z } of before) left -= earlier[i]! * z[d]!;
+      return left / spread;
+    };
     const z = cutOff(c, ownSpread(joint, i).degrees, draws, 500 + i);
     takeOut(column);
     silence(i);
@@ -94,7 +101,9 @@ export const drawSums = (
     for (let i = 0; i < n; i += 1) column[i]! /= Math.sqrt(whole);
     takeOut(column);
     const place = order(draws, f);
-    factors.push({ column, z: Float64Array.from(place, (stratum) => table[stratum]!) });
+    const z = new Float64Array(draws);
+    for (let d = 0; d < draws; d += 1) z[d] = table[place[d]!]!;
+    factors.push({ column, z });
   });
   const own = joint.planned.map((planned, j) => {
     const spread = Math.sqrt(noise[j]! > 0 ? noise[j]! + Math.max(0, Q[j * n + j]!) : 0);

@@ -8,7 +8,7 @@ import {
 } from '../lesson/history.js';
 import { fitLesson, type Lesson } from '../lesson/lesson.js';
 import type { Overruns } from '../lesson/starting-values.js';
-import { afterFinished, afterSoFar, only, whileUnderWay } from './condition.js';
+import { afterFinished, afterSoFar, afterTheOthers, only, whileUnderWay } from './condition.js';
 import { forecastJoint, type Joint, type Line, linesOf, ownSpread } from './joint.js';
 import { type Doubt, totalsOf } from './total.js';
 
@@ -129,17 +129,14 @@ export const predictAll = (
   const soFar = open.map(({ operation: { soFarMinutes = 0 } }) => (soFarMinutes < BARELY ? 0 : soFarMinutes));
   const placeOf = new Map(open.map((line, i) => [line, i]));
 
-  const ratio = (i: number) => Math.log(soFar[i]! / joint.planned[i]!);
   const begun = soFar.flatMap((minutes, i) => (minutes > 0 ? [i] : []));
-  const among = (i: number) =>
-    begun
-      .filter((other) => other !== i)
-      .reduce((seen, other) => afterSoFar(seen, other, ratio(other)), joint);
-  const amongBegun = among(-1);
+  const ratios = soFar.map((minutes, i) => Math.log(minutes / joint.planned[i]!));
+  const amongBegun = begun.reduce((seen, other) => afterSoFar(seen, other, ratios[other]!), joint);
+  const amongOthers = afterTheOthers(joint, begun, ratios);
   const minutesAt = lines.map((line) => {
     const i = placeOf.get(line);
     if (i === undefined) return () => spentOn(line);
-    return lineAt(soFar[i]! > 0 ? among(i) : amongBegun, i, soFar[i]!);
+    return lineAt(amongOthers.get(i) ?? amongBegun, i, soFar[i]!);
   });
 
   const modes = [
