@@ -65,7 +65,7 @@ describe('while it is being made', () => {
     }
   });
 
-  it('many under way at once: sixteen times as many draws say the same within one per cent', () => {
+  it('many under way at once: sixteen times as many draws say the same within three per cent', () => {
     const garment = {
       garmentType: 'jacket',
       operations: [30, 45, 60, 75, 90, 120].map((plannedMinutes, i) => ({
@@ -77,7 +77,7 @@ describe('while it is being made', () => {
     const few = predict(lesson, garment);
     const many = predict(lesson, garment, [0.5, 0.8, 0.9], 65_536);
     for (const q of ['0.5', '0.8', '0.9'])
-      expect(Math.abs(few.total[q]! / many.total[q]! - 1)).toBeLessThan(0.01);
+      expect(Math.abs(few.total[q]! / many.total[q]! - 1)).toBeLessThan(0.03);
   });
 
   it('the total of one operation under way is that operation', () => {
