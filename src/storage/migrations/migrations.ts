@@ -9,6 +9,8 @@ import { PastGarments1764000000008 } from './1764000000008-past-garments.js';
 import { ClothRoom1764000000009 } from './1764000000009-cloth-room.js';
 import { Bench1764000000010 } from './1764000000010-bench.js';
 import { Invoices1764000000011 } from './1764000000011-invoices.js';
+import { Payments1764000000012 } from './1764000000012-payments.js';
+import { Phones1764000000017 } from './1764000000017-phones.js';
 
 /** Every migration, in order. One that has been released is never edited. */
 export const migrations = [
@@ -23,4 +25,6 @@ export const migrations = [
   ClothRoom1764000000009,
   Bench1764000000010,
   Invoices1764000000011,
+  Payments1764000000012,
+  Phones1764000000017,
 ];

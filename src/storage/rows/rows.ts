@@ -25,6 +25,8 @@ import { MaterialLineRow } from './commissions/material-line.row.js';
 import { OperationRow } from './commissions/operation.row.js';
 import { AccountRow } from './house/account.row.js';
 import { ApiTokenRow } from './house/api-token.row.js';
+import { PairedPhoneRow } from './house/paired-phone.row.js';
+import { PairingCodeRow } from './house/pairing-code.row.js';
 import { SeriesRow } from './house/series.row.js';
 import { SignInSessionRow } from './house/sign-in-session.row.js';
 import { StudioRow } from './house/studio.row.js';
@@ -41,6 +43,12 @@ import { PaperSentRow } from './papers/paper-sent.row.js';
 import { QuoteAnswerRow } from './papers/quote-answer.row.js';
 import { QuoteDraftRow } from './papers/quote-draft.row.js';
 import { QuotePdfRow } from './papers/quote-pdf.row.js';
+import { AllocationRow } from './payments/allocation.row.js';
+import { BankImportRow } from './payments/bank-import.row.js';
+import { BankLineRow } from './payments/bank-line.row.js';
+import { PaymentRow } from './payments/payment.row.js';
+import { ReceiptRow } from './payments/receipt.row.js';
+import { ReceiptPdfRow } from './payments/receipt-pdf.row.js';
 import { RateCardRow } from './rates/rate-card.row.js';
 import { StandingPriceRow } from './rates/standing-price.row.js';
 
@@ -88,7 +96,15 @@ export const rows = [
   ShoppingTickRow,
   ThreadRatioRow,
   PersonRow,
+  PairedPhoneRow,
+  PairingCodeRow,
   BenchEntryRow,
   RunningClockRow,
   GarmentMarkRow,
+  PaymentRow,
+  AllocationRow,
+  ReceiptRow,
+  ReceiptPdfRow,
+  BankImportRow,
+  BankLineRow,
 ];
