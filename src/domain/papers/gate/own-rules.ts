@@ -63,10 +63,13 @@ export type Stages = {
   readonly earlierTax: Money;
   /** How many earlier invoices are cited. */
   readonly cited: number;
+  /** In how many groups of category and rate tax was rounded; 1 when left out. */
+  readonly groups?: number;
 };
 
 /**
- * The last of several papers: tax on the whole against the sum of taxes; one minor unit is allowed per earlier invoice.
+ * The last of several papers: tax on the whole against the sum of taxes; one minor unit is allowed per earlier invoice, in
+ * each group of category and rate, since each group is rounded on its own.
  *
  * @param paper deducts the earlier invoices, so that its own tax is what is left
  */
@@ -75,7 +78,7 @@ export const stageRules = (paper: Paper, stages: Stages): Finding[] => {
   const drift = all.minus(stages.wholeTax);
   if (drift.isZero()) return [];
   const words = `The taxes of all papers come to ${all}, tax on the whole to ${stages.wholeTax}`;
-  return Math.abs(drift.minor) <= stages.cited
+  return Math.abs(drift.minor) <= stages.cited * (stages.groups ?? 1)
     ? [
         wantsLook(
           'tax-by-stages',

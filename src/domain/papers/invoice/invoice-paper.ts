@@ -1,0 +1,195 @@
+import { Invalid, Trouble } from '../../kernel/errors.js';
+import { Money } from '../../kernel/money.js';
+import { type Finding, mustMend, wantsLook } from '../finding.js';
+import { checkPaper } from '../gate/check-paper.js';
+import type { Stages } from '../gate/own-rules.js';
+import { type DraftLine, makePaper, type PaperDraft } from '../model/make-paper.js';
+import type { Paper, PaperHead } from '../model/paper.js';
+import { unreachedInWords } from '../model/read-paper.js';
+import {
+  DEDUCTION_WORDS,
+  type Deduction,
+  type DeductionWords,
+  type DepositTaking,
+  deductionsOf,
+} from '../settlement/deductions.js';
+import { finalInvoice, netDraft, withDeductions } from '../settlement/stages.js';
+import { groupName } from '../tax/tax-groups.js';
+import { creditPaper } from './credit-paper.js';
+import { type EarlierPaper, standing, theirDeposit } from './earlier-paper.js';
+import type { InvoiceChoices, InvoiceLine } from './invoice-choices.js';
+
+/** What a draft's paper rests on besides what was chosen. */
+export type InvoiceGround = {
+  /** Number, dates, parties and how to pay; kind, due and the other chosen terms are set here. */
+  readonly head: Omit<PaperHead, 'kind' | 'BT-5'>;
+  /** Every invoice issued for the commission, oldest first, with its credit notes. */
+  readonly earlier: readonly EarlierPaper[];
+  /** The invoice a credit note mends. */
+  readonly credited?: EarlierPaper;
+  readonly taking?: DepositTaking;
+  readonly words?: DeductionWords;
+};
+
+/** A draft worked out: the paper, what it takes off, what the page must say, and what stands in its way. */
+export type InvoiceInHand = {
+  readonly paper: Paper;
+  readonly deductions: readonly Deduction[];
+  /** Earlier papers it takes off or mends, by id. */
+  readonly cites: readonly string[];
+  /** Where a minor unit went, in words. */
+  readonly sentences: readonly string[];
+  readonly findings: readonly Finding[];
+};
+
+const draftLine = ({ ref: _r, garment: _g, description, ...line }: InvoiceLine): DraftLine => ({
+  ...line,
+  ...(description ? { description } : {}),
+});
+
+const headOf = (choices: InvoiceChoices, { head }: InvoiceGround): PaperHead => {
+  const { due, supplied, orderNumber, terms, note } = choices;
+  return {
+    ...head,
+    kind: choices.kind,
+    'BT-5': choices.currency,
+    ...(due ? { 'BT-9': due } : {}),
+    ...(supplied ? { 'BT-72': supplied } : {}),
+    ...(orderNumber ? { 'BT-13': orderNumber } : {}),
+    ...(terms ? { 'BT-20': terms } : {}),
+    ...(note ? { 'BT-22': note } : {}),
+  };
+};
+
+const draftOf = (choices: InvoiceChoices, ground: InvoiceGround): PaperDraft => {
+  const { discount, discountReason, prepaid } = choices;
+  return {
+    head: headOf(choices, ground),
+    lines: choices.lines.map(draftLine),
+    ...(discount.isZero() ? {} : { spreadDiscount: { amount: discount, reason: discountReason } }),
+    ...(prepaid.isZero() ? {} : { prepaid }),
+    pricesInclude: choices.pricesInclude,
+    grossPolicy: 'rounding',
+    taxReasons: choices.taxReasons,
+  };
+};
+
+type Worked = Omit<InvoiceInHand, 'findings'> & { readonly stages?: Stages };
+
+const workOut = (choices: InvoiceChoices, ground: InvoiceGround): Worked => {
+  const { earlier, credited, words = DEDUCTION_WORDS } = ground;
+  if (choices.kind === 'credit-note') {
+    if (!credited) throw new Invalid('A credit note mends an issued invoice.');
+    const paper = creditPaper(choices, headOf(choices, ground), credited);
+    return { paper, deductions: [], cites: [credited.id], sentences: [] };
+  }
+  const draft = draftOf(choices, ground);
+  const promise = choices.pricesInclude === 'tax' ? unreachedInWords(makePaper(draft)) : undefined;
+  const promised = promise ? [promise] : [];
+  const net = netDraft(draft);
+  if (choices.deducts === 'all-earlier') {
+    const { papers } = standing(earlier);
+    const all = papers.flatMap(({ paper, credits }) => [paper, ...credits]);
+    const { paper, stages, driftSentence } = finalInvoice(net, all, words);
+    return {
+      paper: { ...paper, kind: choices.kind },
+      stages,
+      deductions: all.flatMap(deductionsOf),
+      cites: papers.map(({ id }) => id),
+      sentences: [...promised, ...(driftSentence ? [driftSentence] : [])],
+    };
+  }
+  if (choices.deducts === 'nothing')
+    return { paper: makePaper(draft), deductions: [], cites: [], sentences: promised };
+  const groups = makePaper(net)['BG-23'].map((group) => ({
+    name: groupName({ category: group['BT-118'], rate: group['BT-119'] }),
+    net: group['BT-116'],
+  }));
+  const garments = choices.lines.map(({ garment }) => garment).filter((ref) => ref !== '');
+  const deductions = theirDeposit(earlier, garments, groups, ground.taking);
+  const numbers = new Set(deductions.map(({ number }) => number));
+  return {
+    paper: makePaper(withDeductions(net, deductions, words)),
+    deductions,
+    cites: earlier.filter(({ paper }) => numbers.has(paper['BT-1'] ?? '')).map(({ id }) => id),
+    sentences: promised,
+  };
+};
+
+/** Fields of the gate and of the arithmetic as the draft names them. */
+const fieldOf = (field: string): string =>
+  field
+    .replace('spreadDiscount', 'discount')
+    .replace(/^lines\.(\d+)\.(quantity|price|rate|category|name|unit)$/, 'lines.$1.$2');
+
+/** What the draft itself shows that no rule of the standard asks: work invoiced twice, prices forgotten. */
+const ownFindings = (choices: InvoiceChoices, ground: InvoiceGround, paper: Paper): Finding[] => {
+  const found: Finding[] = [];
+  const { invoiced, extras } = standing(ground.earlier);
+  if (choices.kind === 'part-invoice') {
+    const twice = choices.lines.find(
+      ({ ref, garment }) => invoiced.has(garment) || (ref.startsWith('extra-') && extras.has(ref)),
+    );
+    if (twice)
+      found.push(
+        mustMend('invoiced-before', 'lines', `${twice.name} stands on an invoice that was issued already.`),
+      );
+  }
+  if (choices.kind === 'invoice' && standing(ground.earlier).papers.length > 0)
+    found.push(
+      mustMend(
+        'earlier-not-deducted',
+        'deducts',
+        'Invoices were issued for this commission meanwhile, and they do not come off here. Let them come off, or tax is stated twice.',
+      ),
+    );
+  if (choices.kind !== 'credit-note' && choices.lines.length > 0 && paper['BG-22']['BT-112'].isZero())
+    found.push(wantsLook('nothing-asked', 'lines', 'The invoice comes to nothing. Is that right?'));
+  return found;
+};
+
+/**
+ * Works a draft out and puts it through the gate.
+ *
+ * What cannot be meant (a discount larger than the price, a share outside its bounds, an amount beyond what can be kept
+ * exactly) is left out and becomes a finding that blocks, so that the draft's page still opens.
+ *
+ * @param ground what it rests on; without a number, which comes at issue
+ * @returns the paper in whole minor units, and every finding by rule id
+ * @see test/domain/papers/invoice/drafting.test.ts; test/properties/invoices.test.ts
+ */
+export const invoiceInHand = (choices: InvoiceChoices, ground: InvoiceGround): InvoiceInHand => {
+  try {
+    const { stages, ...worked } = workOut(choices, ground);
+    return {
+      ...worked,
+      findings: [
+        ...checkPaper(worked.paper, { numberComes: true, ...(stages ? { stages } : {}) }).map((finding) => ({
+          ...finding,
+          field: fieldOf(finding.field),
+        })),
+        ...ownFindings(choices, ground, worked.paper),
+      ],
+    };
+  } catch (error) {
+    if (!(error instanceof Trouble)) throw error;
+    const without = withoutCause(choices, error);
+    if (!without) throw error;
+    const field = fieldOf(error.fields[0]?.field ?? 'lines');
+    const rest = invoiceInHand(without, ground);
+    return { ...rest, findings: [...rest.findings, mustMend(`not-meant-${field}`, field, error.message)] };
+  }
+};
+
+/** The same draft without what cannot stand; nothing when there is nothing to leave out. */
+const withoutCause = (choices: InvoiceChoices, { fields }: Trouble): InvoiceChoices | undefined => {
+  const zero = Money.zero(choices.currency);
+  const field = fields[0]?.field ?? '';
+  if (field.startsWith('credit') && (choices.credits !== 'lines' || choices.creditLines.length > 0))
+    return { ...choices, credits: 'lines', creditLines: [], creditAmount: undefined };
+  if (!choices.discount.isZero()) return { ...choices, discount: zero };
+  const [, line] = /^lines\.(\d+)/.exec(field) ?? [];
+  if (line !== undefined)
+    return { ...choices, lines: choices.lines.filter((_, place) => place !== Number(line)) };
+  return choices.lines.length > 0 ? { ...choices, lines: [] } : undefined;
+};
