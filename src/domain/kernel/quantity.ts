@@ -52,3 +52,14 @@ export class Quantity {
 
 /** Metres in a yard: exact by the international yard and pound agreement, 1959. */
 export const METRES_PER_YARD: Decimal = new Decimal('0.9144');
+
+/**
+ * An amount in another unit; yards and metres turn into each other, nothing else does.
+ *
+ * @returns metres exact, yards to four decimals; undefined where the units have nothing to do with each other
+ */
+export const amountIn = (amount: Decimal, unit: QuantityUnit, wanted: QuantityUnit): Decimal | undefined => {
+  if (unit === wanted) return amount;
+  if (unit === 'yd' && wanted === 'm') return amount.times(METRES_PER_YARD);
+  return unit === 'm' && wanted === 'yd' ? amount.div(METRES_PER_YARD).toDecimalPlaces(4) : undefined;
+};

@@ -1,12 +1,7 @@
 import { z } from 'zod';
 import type { StudioIdentity } from '../../domain/house/studio.js';
 import { Decimal } from '../../domain/kernel/decimal.js';
-import {
-  METRES_PER_YARD,
-  QUANTITY_UNITS,
-  Quantity,
-  type QuantityUnit,
-} from '../../domain/kernel/quantity.js';
+import { amountIn, QUANTITY_UNITS, Quantity, type QuantityUnit } from '../../domain/kernel/quantity.js';
 import { NO_LENGTH, type TypedLength } from '../../domain/stock/material.js';
 import { type FieldKit, sentKit, typedAs, typedKit } from '../../web/fields/kits.js';
 import { quantityInWords, readCloth } from '../../web/words/cloth.js';
@@ -34,13 +29,6 @@ const decimalOf = (mm: string): Decimal => {
 /** Reads a width as typed: `150 cm`, `58 in`. */
 export const readWidth = (typed: string, preferred: 'cm' | 'in'): Reading<TypedLength> =>
   mapReading(readLength(typed, { preferred }), ({ mm, shown }) => ({ shown, mm: decimalOf(mm).toFixed() }));
-
-/** An amount in another unit; yards and metres turn into each other, nothing else does. */
-export const amountIn = (amount: Decimal, unit: QuantityUnit, wanted: QuantityUnit): Decimal | undefined => {
-  if (unit === wanted) return amount;
-  if (unit === 'yd' && wanted === 'm') return amount.times(METRES_PER_YARD);
-  return unit === 'm' && wanted === 'yd' ? amount.div(METRES_PER_YARD).toDecimalPlaces(4) : undefined;
-};
 
 /** Reads a quantity of one material; a bare number is in its own unit, yards and metres turn into each other. */
 export const readQuantityIn = (

@@ -4,6 +4,7 @@ import { grouped } from '../../../domain/stock/grouped.js';
 import type { Material } from '../../../domain/stock/material.js';
 import { openPromises } from '../../../domain/stock/promised.js';
 import { spendOf } from '../../../domain/stock/spend.js';
+import { type SpendRow, spendRows } from '../../../domain/stock/spend-rows.js';
 import {
   type AcceptedLine,
   acceptedLines,
@@ -16,7 +17,6 @@ import { shoppingBook } from '../../../storage/books/cloth-room/shopping-book.js
 import { supplierBook } from '../../../storage/books/cloth-room/supplier-book.js';
 import type { Reading } from '../../../storage/session.js';
 import { boughtFor } from '../spend/bought-for.js';
-import { type SpendRow, spendRows } from '../spend/spend-facts.js';
 
 /** One thing to buy for one accepted garment. */
 export type ShoppingItem = {

@@ -1,8 +1,8 @@
 import { grouped } from '../../../domain/stock/grouped.js';
+import type { BoughtFor } from '../../../domain/stock/spend-rows.js';
 import { entryBook } from '../../../storage/books/cloth-room/entry-book.js';
 import { lotBook } from '../../../storage/books/cloth-room/lot-book.js';
 import type { Reading } from '../../../storage/session.js';
-import type { BoughtFor } from './spend-facts.js';
 
 /** What came for planned lines, less what went back to the supplier. */
 export const boughtFor = async (reading: Reading, lineIds: readonly string[]): Promise<BoughtFor[]> => {

@@ -5,6 +5,7 @@ import type { StockEntry } from '../../../domain/stock/entry.js';
 import type { KeptCaution, Lot } from '../../../domain/stock/lot.js';
 import { openPromises } from '../../../domain/stock/promised.js';
 import { type Spend, spendOf } from '../../../domain/stock/spend.js';
+import { type SpendRow, spendRows } from '../../../domain/stock/spend-rows.js';
 import { entryBook } from '../../../storage/books/cloth-room/entry-book.js';
 import { lotBook } from '../../../storage/books/cloth-room/lot-book.js';
 import { materialBook } from '../../../storage/books/cloth-room/material-book.js';
@@ -15,7 +16,6 @@ import { garmentBook } from '../../../storage/books/garment-book.js';
 import { studioBook } from '../../../storage/books/studio-book.js';
 import type { Reading } from '../../../storage/session.js';
 import { boughtFor } from './bought-for.js';
-import { type SpendRow, spendRows } from './spend-facts.js';
 
 /** One garment's materials: each row worked out, and the cautions of what it is made of. */
 export type GarmentSpend = {

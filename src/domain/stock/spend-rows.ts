@@ -1,14 +1,13 @@
-import { foldForSearch } from '../../../domain/clients/client.js';
-import type { Garment, MaterialLine } from '../../../domain/commissions/garment.js';
-import { quantityWithWaste } from '../../../domain/costing/material-cost.js';
-import { Decimal } from '../../../domain/kernel/decimal.js';
-import { Money } from '../../../domain/kernel/money.js';
-import type { QuantityUnit } from '../../../domain/kernel/quantity.js';
-import type { StockEntry } from '../../../domain/stock/entry.js';
-import type { Material } from '../../../domain/stock/material.js';
-import type { OpenPromise } from '../../../domain/stock/promised.js';
-import type { SpendFacts } from '../../../domain/stock/spend.js';
-import { amountIn } from '../stock-fields.js';
+import { foldForSearch } from '../clients/client.js';
+import type { Garment, MaterialLine } from '../commissions/garment.js';
+import { quantityWithWaste } from '../costing/material-cost.js';
+import { Decimal } from '../kernel/decimal.js';
+import { Money } from '../kernel/money.js';
+import { amountIn, type QuantityUnit } from '../kernel/quantity.js';
+import type { StockEntry } from './entry.js';
+import type { Material } from './material.js';
+import type { OpenPromise } from './promised.js';
+import type { SpendFacts } from './spend.js';
 
 /** So much of a material that came for a planned line, and is still ours. */
 export type BoughtFor = {
@@ -71,6 +70,10 @@ const bearing = (
 /**
  * The materials of one garment, planned lines first, then what nobody planned. A movement serves the line it names, else
  * the line of its material's name.
+ *
+ * @param record quantities in each material's own unit
+ * @returns quantities in the unit of their line, costs at book value; an issue that was taken back counts as returned
+ * @see test/rooms/cloth-room/spend.test.ts
  */
 export const spendRows = (
   record: GarmentRecord,
