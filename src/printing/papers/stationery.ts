@@ -1,8 +1,10 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Sheet } from '../browser/sheet.js';
+import { SafePicture } from '../templates/safe-picture.js';
 import type { Templates } from '../templates/templates.js';
 import { type Face, inlinedFaces } from './inlined-faces.js';
+import type { InvoiceSheet } from './invoice-sheet.js';
 import { checkedLetterhead } from './letterhead.js';
 import type { MeasurementCard } from './measurement-card.js';
 import type { QuoteSheet } from './quote-sheet.js';
@@ -48,6 +50,21 @@ export class Stationery {
         format,
         headWords: joined(quote.letterhead.studio, name),
         footerWords: joined(name, quote.notice),
+      },
+    };
+  }
+
+  invoice(invoice: InvoiceSheet, format: 'A4' | 'Letter' = 'A4'): Paper {
+    checkedLetterhead(invoice.letterhead);
+    const name = `${invoice.title} ${invoice.number}`;
+    const drawing = invoice.payment?.code;
+    const code = drawing ? SafePicture.fromOwnDrawing(drawing) : null;
+    return {
+      html: this.dressed('invoice', { ...invoice, documentTitle: name, code }, [text, italic, strong]),
+      sheet: {
+        format,
+        headWords: joined(invoice.letterhead.studio, name),
+        footerWords: joined(name, invoice.notice),
       },
     };
   }
