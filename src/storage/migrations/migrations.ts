@@ -10,6 +10,7 @@ import { ClothRoom1764000000009 } from './1764000000009-cloth-room.js';
 import { Bench1764000000010 } from './1764000000010-bench.js';
 import { Invoices1764000000011 } from './1764000000011-invoices.js';
 import { Payments1764000000012 } from './1764000000012-payments.js';
+import { Extras1764000000014 } from './1764000000014-extras.js';
 import { Phones1764000000017 } from './1764000000017-phones.js';
 
 /** Every migration, in order. One that has been released is never edited. */
@@ -26,5 +27,6 @@ export const migrations = [
   Bench1764000000010,
   Invoices1764000000011,
   Payments1764000000012,
+  Extras1764000000014,
   Phones1764000000017,
 ];

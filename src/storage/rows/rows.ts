@@ -2,6 +2,7 @@ import { ActRow } from '../history/act.row.js';
 import { ChangeRow } from '../history/change.row.js';
 import { OnceRow } from '../history/once.row.js';
 import { BenchEntryRow } from './bench/bench-entry.row.js';
+import { ExtraRow } from './bench/extra.row.js';
 import { PersonRow } from './bench/person.row.js';
 import { RunningClockRow } from './bench/running-clock.row.js';
 import { BodyDimensionRow } from './clients/body-dimension.row.js';
@@ -101,6 +102,7 @@ export const rows = [
   BenchEntryRow,
   RunningClockRow,
   GarmentMarkRow,
+  ExtraRow,
   PaymentRow,
   AllocationRow,
   ReceiptRow,
