@@ -3,6 +3,7 @@ import { LessThan } from 'typeorm';
 import type { Instant } from '../domain/kernel/calendar-date.js';
 import { OnceRow } from './history/once.row.js';
 import { SignInSessionRow } from './rows/house/sign-in-session.row.js';
+import { PairingCodeRow } from './rows/house/pairing-code.row.js';
 import type { UnitOfWork } from './unit-of-work.js';
 
 /** Days after which a request that is sent again is no longer known. */
@@ -17,6 +18,7 @@ export const sweep = (unit: UnitOfWork, ticks: number): Promise<void> => {
     Temporal.Instant.fromEpochMilliseconds(ticks - days * DAY).toString();
   return unit.aside(async (manager) => {
     await manager.delete(OnceRow, { at: LessThan(ago(ONCE_DAYS)) });
+    await manager.delete(PairingCodeRow, { made_at: LessThan(ago(1)) });
     await manager.delete(SignInSessionRow, { begun_at: LessThan(ago(SIGN_IN_DAYS.most)) });
     await manager.delete(SignInSessionRow, { seen_at: LessThan(ago(SIGN_IN_DAYS.unused)) });
   });

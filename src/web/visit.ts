@@ -1,12 +1,16 @@
 import { createParamDecorator, type ExecutionContext, SetMetadata } from '@nestjs/common';
 import type { FastifyRequest } from 'fastify';
+import type { Role } from '../domain/bench/person.js';
 import type { Visit } from '../storage/session.js';
 
 /** Somebody who is signed in, on this request. */
 export type SignedIn = Visit & {
-  readonly role: string;
+  readonly role: Role;
+  /** May they see prices and addresses? The owner always may. */
+  readonly seesPrices: boolean;
   readonly sessionId?: string;
   readonly tokenId?: string;
+  readonly phoneId?: string;
 };
 
 /** The request as the house sees it. */

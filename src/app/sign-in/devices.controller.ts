@@ -54,7 +54,7 @@ export class DevicesController {
           room: 'house',
           crumbs: [
             { text: 'House', href: '/house' },
-            { text: 'People and devices', href: HERE },
+            { text: 'This sign-in and programs', href: HERE },
           ],
           secret,
         });
@@ -93,7 +93,7 @@ export class DevicesController {
     const tokens = await accountBook.tokens(this.read);
     const browsers = await accountBook.countSignedIn(this.read, visit.who.id);
     return {
-      title: 'People and devices',
+      title: 'This sign-in and programs',
       room: 'house',
       crumbs: [{ text: 'House', href: '/house' }],
       browsers: `You are signed in on ${countInWords(browsers, 'browser')}.`,

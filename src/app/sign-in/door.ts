@@ -1,6 +1,8 @@
 import { Injectable } from '@nestjs/common';
 import { Invalid, NotAllowed } from '../../domain/kernel/errors.js';
 import { type Account, accountBook } from '../../storage/books/account-book.js';
+import { personBook } from '../../storage/books/bench/person-book.js';
+import { phoneBook } from '../../storage/books/house/phone-book.js';
 import { Clock } from '../../storage/clock.js';
 import { ReadSide } from '../../storage/read-side.js';
 import { SIGN_IN_DAYS } from '../../storage/sweep.js';
@@ -14,6 +16,10 @@ export const COOKIE = 'bastings';
 export const COOKIE_DAYS = SIGN_IN_DAYS.most;
 const UNUSED_DAYS = SIGN_IN_DAYS.unused;
 const DAY = 86_400_000;
+/** A paired phone that lies unused for so long must be paired anew. */
+export const PHONE_UNUSED_DAYS = 90;
+/** Its cookie is kept as long as browsers keep one. */
+export const PHONE_COOKIE_DAYS = 400;
 
 /** Who comes in, and how. */
 @Injectable()
@@ -85,7 +91,7 @@ export class Door {
   async byCookie(secret: string): Promise<SignedIn | undefined> {
     const hash = secretHash(secret);
     const session = await accountBook.signedIn(this.read, hash);
-    if (!session) return undefined;
+    if (!session) return this.byPhone(hash);
     const now = this.clock.ticks();
     const unused = now - Date.parse(session.seenAt);
     if (unused > UNUSED_DAYS * DAY || now - Date.parse(session.begunAt) > COOKIE_DAYS * DAY) {
@@ -94,12 +100,12 @@ export class Door {
     }
     if (unused > DAY / 24)
       await this.unit.aside((manager) => accountBook.seen({ manager }, hash, this.clock.now()));
-    return { ...handOf(session.account), sessionId: hash };
+    return { ...(await this.handOf(session.account)), sessionId: hash };
   }
 
   async byToken(secret: string): Promise<SignedIn | undefined> {
     const found = await accountBook.byToken(this.read, secretHash(secret));
-    return found && { ...handOf(found.account), tokenId: found.tokenId };
+    return found && { ...(await this.handOf(found.account)), tokenId: found.tokenId };
   }
 
   async signOut(visit: SignedIn): Promise<void> {
@@ -146,9 +152,22 @@ export class Door {
   async signOutEverywhere(visit: SignedIn): Promise<void> {
     await this.unit.aside((manager) => accountBook.endAll({ manager }, visit.who.id));
   }
-}
 
-const handOf = (account: Account): SignedIn => ({
-  who: { id: account.id, name: account.name },
-  role: account.role,
-});
+  /** A phone that was paired: it stays so until it is revoked or nobody used it for three months. */
+  private async byPhone(hash: string): Promise<SignedIn | undefined> {
+    const phone = await phoneBook.bySecret(this.read, hash);
+    if (!phone) return undefined;
+    const unused = this.clock.ticks() - Date.parse(phone.seenAt);
+    if (unused > PHONE_UNUSED_DAYS * DAY) return undefined;
+    if (unused > DAY / 24)
+      await this.unit.aside((manager) => phoneBook.seen({ manager }, phone.id, this.clock.now()));
+    const account = await accountBook.one(this.read, phone.accountId);
+    return { ...(await this.handOf(account)), phoneId: phone.id };
+  }
+
+  private async handOf(account: Account): Promise<SignedIn> {
+    const seesPrices =
+      account.role === 'owner' || Boolean((await personBook.ofAccount(this.read, account.id))?.seesPrices);
+    return { who: { id: account.id, name: account.name }, role: account.role, seesPrices };
+  }
+}

@@ -8,7 +8,7 @@ import type { Request } from '../../web/visit.js';
 import { NotOpenedYet, NotSignedIn } from './not-signed-in.js';
 
 /** Forms whose fields are secrets: they are typed again, never carried through a page. */
-const SECRETS = /\/passphrase(\?|$)/;
+const SECRETS = /\/passphrase(\?|$)|^\/house\/people/;
 
 /** Sends strangers to the door; a form that was being sent comes along and is given back after signing in. */
 @Catch(NotSignedIn, NotOpenedYet)

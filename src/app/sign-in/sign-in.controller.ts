@@ -8,6 +8,7 @@ import { typedOf } from '../../web/forms/typed.js';
 import { ownPath } from '../../web/own-path.js';
 import { page, type Reply, seeOther } from '../../web/reply.js';
 import { Hand, Open, type Request, type SignedIn } from '../../web/visit.js';
+import { firstPageFor, mayGo } from '../../web/who-may.js';
 import { COOKIE, COOKIE_DAYS, Door } from './door.js';
 
 const FirstStart = z.object({
@@ -111,7 +112,8 @@ export class SignInController {
 
   /** Back to the page that was asked for, with the form that was being written. Only paths of this server. */
   private landing(said: z.output<typeof SignIn>, visit: SignedIn): string {
-    const back = ownPath(said.back);
+    const asked = ownPath(said.back, firstPageFor(visit));
+    const back = mayGo(visit, 'GET', asked) ? asked : firstPageFor(visit);
     const typed = said.kept ? typedOf(readJson(said.kept)) : {};
     if (Object.keys(typed).length === 0) return back;
     const key = this.keptForms.keep(visit.who.id, typed);

@@ -4,6 +4,7 @@ import { NotAllowed } from '../../domain/kernel/errors.js';
 import { typedOf } from '../../web/forms/typed.js';
 import { onceKeyOf } from '../../web/manners/once-only.js';
 import { OPEN, type Request, type SignedIn } from '../../web/visit.js';
+import { mayGo } from '../../web/who-may.js';
 import { COOKIE, Door } from './door.js';
 import { NotOpenedYet, NotSignedIn } from './not-signed-in.js';
 
@@ -26,8 +27,8 @@ export class SignInGuard implements CanActivate {
       context.getClass(),
     ]);
     if (open) return true;
-    // Makers and bookkeepers have no accounts yet; until a room says what is theirs, nothing is.
-    if (visit && visit.role !== 'owner') throw new NotAllowed('This is the owner’s alone.');
+    if (visit && !mayGo(visit, request.method, request.url))
+      throw new NotAllowed('This is not yours to see or to change. Ask the owner of the studio.');
     if (visit) return true;
     if (!(await this.door.isOwned())) throw new NotOpenedYet();
     throw new NotSignedIn();

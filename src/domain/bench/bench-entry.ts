@@ -70,7 +70,7 @@ export const LONGEST_SITTING = 24 * 60;
  * @param today the studio's day; nobody has worked tomorrow yet
  * @returns the same minutes
  * @throws Invalid per field: none or more than 24 hours, a day still to come, both a garment and no garment
- * @see test/domain/bench/bench-entry.test.ts
+ * @see test/domain/bench/worked.test.ts
  */
 export const checkWorked = <
   T extends {

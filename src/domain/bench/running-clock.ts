@@ -17,7 +17,7 @@ export type RunningClock = WorkedOn & {
  * Whole minutes between two instants, rounded half up once; the clock on the wall (midnight, summer time) does not matter.
  *
  * @returns whole minutes; 0 where the end lies before the beginning
- * @see test/domain/bench/running-clock.test.ts
+ * @see test/domain/bench/worked.test.ts
  */
 export const minutesBetween = (begunAt: Instant, endedAt: Instant): Minutes =>
   Math.max(0, Math.floor((Date.parse(endedAt) - Date.parse(begunAt) + 30_000) / 60_000));

@@ -30,5 +30,7 @@ export const frameOf = (page: PageModel, body: string) => ({
   keys: page.keys ?? 'on',
   find: page.find ?? '',
   refused: needsAttention(page.form),
-  rooms: rooms.map((entry) => ({ ...entry, here: entry.room === page.room })),
+  rooms: rooms
+    .filter(({ room }) => page.mayEnter?.includes(room) ?? true)
+    .map((entry) => ({ ...entry, here: entry.room === page.room })),
 });

@@ -78,6 +78,8 @@ export interface PageModel {
   studio: string;
   /** Without it the rooms and the find form are not shown. */
   signedInAs?: string;
+  /** The rooms they may enter; all where nobody says so. */
+  mayEnter?: readonly Room[];
   nonce: string;
   accent?: Accent;
   /** BCP 47, `en` when absent. */

@@ -13,8 +13,9 @@ const ELSEWHERE = [
     text: 'What is made, what it takes, what is measured',
     href: '/house/making',
   },
+  { label: 'People', text: 'Who works here, what they may do, and their phones', href: '/house/people' },
   {
-    label: 'People and devices',
+    label: 'This sign-in and programs',
     text: 'Passphrase, signed-in browsers, programs, keys',
     href: '/house/people-and-devices',
   },

@@ -1,4 +1,5 @@
 import { IsNull, Not } from 'typeorm';
+import type { Role } from '../../domain/bench/person.js';
 import type { Instant } from '../../domain/kernel/calendar-date.js';
 import { Conflict, NotFound } from '../../domain/kernel/errors.js';
 import { AccountRow } from '../rows/house/account.row.js';
@@ -6,7 +7,6 @@ import { ApiTokenRow } from '../rows/house/api-token.row.js';
 import { SignInSessionRow } from '../rows/house/sign-in-session.row.js';
 import { keptIn, type Reading, type Writing } from '../session.js';
 
-export type Role = 'owner' | 'maker' | 'bookkeeper';
 export type Account = {
   readonly id: string;
   readonly name: string;
@@ -52,6 +52,24 @@ export const accountBook = {
       name_folded: fold(account.name),
       role: account.role,
       passphrase_hash: account.passphraseHash,
+    });
+  },
+
+  /** @throws NotFound */
+  async one(reading: Reading, id: string): Promise<Account> {
+    return keptIn(reading, `account ${id}`, async () => {
+      const row = await reading.manager.findOneBy(AccountRow, { id });
+      if (!row) throw new NotFound('account');
+      return accountOf(row);
+    });
+  },
+
+  /** Renames somebody, or gives them another role. */
+  async correct(writing: Writing, id: string, words: { name: string; role: Role }): Promise<void> {
+    await writing.update(AccountRow, id, {
+      name: words.name.trim(),
+      name_folded: fold(words.name),
+      role: words.role,
     });
   },
 

@@ -1,8 +1,19 @@
-/** Who may come in is never changed back by undo: a revoked token or an old passphrase must not come to life again. */
-const NEVER_TAKEN_BACK = new Set(['account', 'api_token']);
+/**
+ * What is never changed back by undo: a revoked token or an old passphrase must not come to life again, and a photograph
+ * whose consent was withdrawn is gone.
+ */
+const NEVER_TAKEN_BACK = new Set([
+  'account',
+  'api_token',
+  'paired_phone',
+  'pairing_code',
+  'calendar_key',
+  'photo',
+  'photo_picture',
+]);
 
-/** What is never written to the history, not even hashed. */
-const SECRET = new Set(['passphrase_hash', 'secret_hash']);
+/** What is never written to the history, not even hashed: secrets, and pictures of people. */
+const SECRET = new Set(['passphrase_hash', 'secret_hash', 'picture_bytes', 'small_bytes']);
 
 export const isNeverTakenBack = (table: string): boolean => NEVER_TAKEN_BACK.has(table);
 

@@ -1,17 +1,18 @@
-import { History1764000000001 } from './1764000000001-history.js';
-import { House1764000000002 } from './1764000000002-house.js';
-import { Clients1764000000003 } from './1764000000003-clients.js';
-import { Measurements1764000000004 } from './1764000000004-measurements.js';
-import { Rates1764000000005 } from './1764000000005-rates.js';
-import { Commissions1764000000006 } from './1764000000006-commissions.js';
-import { Quotes1764000000007 } from './1764000000007-quotes.js';
-import { PastGarments1764000000008 } from './1764000000008-past-garments.js';
-import { ClothRoom1764000000009 } from './1764000000009-cloth-room.js';
 import { Bench1764000000010 } from './1764000000010-bench.js';
 import { Invoices1764000000011 } from './1764000000011-invoices.js';
 import { Payments1764000000012 } from './1764000000012-payments.js';
 import { Extras1764000000014 } from './1764000000014-extras.js';
+import { Fittings1764000000015 } from './1764000000015-fittings.js';
 import { Phones1764000000017 } from './1764000000017-phones.js';
+import { History1764000000001 } from './founding/1764000000001-history.js';
+import { House1764000000002 } from './founding/1764000000002-house.js';
+import { Clients1764000000003 } from './founding/1764000000003-clients.js';
+import { Measurements1764000000004 } from './founding/1764000000004-measurements.js';
+import { Rates1764000000005 } from './founding/1764000000005-rates.js';
+import { Commissions1764000000006 } from './founding/1764000000006-commissions.js';
+import { Quotes1764000000007 } from './founding/1764000000007-quotes.js';
+import { PastGarments1764000000008 } from './founding/1764000000008-past-garments.js';
+import { ClothRoom1764000000009 } from './founding/1764000000009-cloth-room.js';
 
 /** Every migration, in order. One that has been released is never edited. */
 export const migrations = [
@@ -28,5 +29,6 @@ export const migrations = [
   Invoices1764000000011,
   Payments1764000000012,
   Extras1764000000014,
+  Fittings1764000000015,
   Phones1764000000017,
 ];

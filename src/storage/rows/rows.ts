@@ -24,6 +24,15 @@ import { GarmentRow } from './commissions/garment.row.js';
 import { GarmentMarkRow } from './commissions/garment-mark.row.js';
 import { MaterialLineRow } from './commissions/material-line.row.js';
 import { OperationRow } from './commissions/operation.row.js';
+import { CalendarKeyRow } from './fitting/calendar-key.row.js';
+import { CorrectionRow } from './fitting/correction.row.js';
+import { FittingRow } from './fitting/fitting.row.js';
+import { FittingGarmentRow } from './fitting/fitting-garment.row.js';
+import { PatternRow } from './fitting/pattern.row.js';
+import { PatternUseRow } from './fitting/pattern-use.row.js';
+import { PhotoRow } from './fitting/photo.row.js';
+import { PhotoPictureRow } from './fitting/photo-picture.row.js';
+import { PhotoRuleRow } from './fitting/photo-rule.row.js';
 import { AccountRow } from './house/account.row.js';
 import { ApiTokenRow } from './house/api-token.row.js';
 import { PairedPhoneRow } from './house/paired-phone.row.js';
@@ -109,4 +118,13 @@ export const rows = [
   ReceiptPdfRow,
   BankImportRow,
   BankLineRow,
+  FittingRow,
+  FittingGarmentRow,
+  CorrectionRow,
+  PhotoRow,
+  PhotoPictureRow,
+  PhotoRuleRow,
+  PatternRow,
+  PatternUseRow,
+  CalendarKeyRow,
 ];

@@ -10,6 +10,7 @@ import { KeptForms } from '../forms/kept-forms.js';
 import type { Typed } from '../forms/typed.js';
 import type { PageWords } from '../reply.js';
 import type { Request } from '../visit.js';
+import { roomsFor } from '../who-may.js';
 
 /** A form as it was typed, on the version that was looked at then: what somebody changed meanwhile is still found out. */
 const givenBack = (form: FormModel, { version, ...typed }: Typed): FormModel => ({
@@ -38,7 +39,7 @@ export class Surroundings {
       nonce: request.nonce ?? '',
       accent: (studio?.accent || 'madder') as Accent,
       keys: studio?.keysOn === false ? 'off' : 'on',
-      ...(request.visit ? { signedInAs: request.visit.who.name } : {}),
+      ...(request.visit ? { signedInAs: request.visit.who.name, mayEnter: roomsFor(request.visit) } : {}),
       ...(query.done && words.room !== 'none' ? await this.noticeOf(query.done, request) : {}),
       ...words,
       ...(kept && words.form ? { form: givenBack(words.form, kept) } : {}),

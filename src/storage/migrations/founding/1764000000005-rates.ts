@@ -1,5 +1,5 @@
 import type { MigrationInterface, QueryRunner } from 'typeorm';
-import { tableOf } from './table-of.js';
+import { tableOf } from '../table-of.js';
 
 /** What an hour costs, dated, and the house price list. */
 export class Rates1764000000005 implements MigrationInterface {

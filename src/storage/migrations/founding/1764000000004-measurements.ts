@@ -1,5 +1,5 @@
 import type { MigrationInterface, QueryRunner } from 'typeorm';
-import { tableOf } from './table-of.js';
+import { tableOf } from '../table-of.js';
 
 /** What the studio measures, and what it measured. */
 export class Measurements1764000000004 implements MigrationInterface {

@@ -1,5 +1,5 @@
 import type { MigrationInterface, QueryRunner } from 'typeorm';
-import { tableOf } from './table-of.js';
+import { tableOf } from '../table-of.js';
 
 /** Who did what, when, from and to; and what was asked once. */
 export class History1764000000001 implements MigrationInterface {

@@ -1,5 +1,5 @@
 import type { MigrationInterface, QueryRunner } from 'typeorm';
-import { tableOf } from './table-of.js';
+import { tableOf } from '../table-of.js';
 
 /** Totals of past garments out of a notebook, and the maker's own guess for a type. */
 export class PastGarments1764000000008 implements MigrationInterface {

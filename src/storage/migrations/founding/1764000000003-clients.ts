@@ -1,5 +1,5 @@
 import type { MigrationInterface, QueryRunner } from 'typeorm';
-import { tableOf } from './table-of.js';
+import { tableOf } from '../table-of.js';
 
 /** The people the studio works for. */
 export class Clients1764000000003 implements MigrationInterface {

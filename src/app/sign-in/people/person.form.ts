@@ -1,0 +1,31 @@
+import { z } from 'zod';
+import { ROLES, type Role } from '../../../domain/bench/person.js';
+import { line, oneOf, yesNo } from '../../../web/fields/fields.js';
+
+export type PersonSaid = {
+  readonly name: string;
+  readonly role: Role;
+  readonly seesPrices: boolean;
+  readonly passphrase: string;
+};
+
+/** Somebody who works here. */
+export const PersonFields = z.strictObject({
+  name: line('Say who it is.', 100),
+  role: oneOf(ROLES, 'Say what they do here.'),
+  seesPrices: yesNo(),
+  passphrase: z
+    .string()
+    .max(400, 'At most 400 characters.')
+    .refine(
+      (text) => text === '' || text.length >= 12,
+      'At least 12 characters: four plain words are better than one clever one.',
+    )
+    .default(''),
+}) satisfies z.ZodType<PersonSaid>;
+
+/** A phone that asks to be let in. */
+export const PairFields = z.strictObject({
+  code: line('Type the code that is shown at the desk.', 40),
+  phone: line('Give this phone a name, such as “Odalys’s phone”.', 60),
+});
