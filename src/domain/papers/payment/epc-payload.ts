@@ -58,7 +58,7 @@ const remittance = (transfer: EpcTransfer): [structured: string, text: string] =
  * @throws Invalid naming the field (`name`, `iban`, `bic`, `amount`, `reference`, `text`) that cannot be meant, or when the
  * whole has more bytes than the code may hold
  * @see European Payments Council, EPC069-12 (quick response code for a SEPA credit transfer);
- * test/domain/papers/epc-payload.test.ts
+ * test/domain/papers/payment/epc-payload.test.ts
  */
 export const epcPayload = (transfer: EpcTransfer): string => {
   const name = oneLine(transfer.name);
@@ -97,7 +97,7 @@ export type EpcOffer = { readonly payload: string } | { readonly without: string
  *
  * @param paper issued or in preview
  * @returns the payload, or a sentence that says why there is no code
- * @see EPC069-12; test/domain/papers/epc-payload.test.ts
+ * @see EPC069-12; test/domain/papers/payment/epc-payload.test.ts
  */
 export const epcOffer = (paper: Paper): EpcOffer => {
   const terms = paper['BG-16'];

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { Money } from '../../../src/domain/kernel/money.js';
-import { makePaper } from '../../../src/domain/papers/model/make-paper.js';
-import type { PaperHead } from '../../../src/domain/papers/model/paper.js';
-import { type EpcTransfer, epcOffer, epcPayload } from '../../../src/domain/papers/payment/epc-payload.js';
-import { anInvoice, euro } from './quillmere.js';
+import { Money } from '../../../../src/domain/kernel/money.js';
+import { makePaper } from '../../../../src/domain/papers/model/make-paper.js';
+import type { PaperHead } from '../../../../src/domain/papers/model/paper.js';
+import { type EpcTransfer, epcOffer, epcPayload } from '../../../../src/domain/papers/payment/epc-payload.js';
+import { anInvoice, euro } from '../quillmere.js';
 
 /* European Payments Council, EPC069-12: elements, lengths and the 331 bytes. Element order from memory. */
 
