@@ -1,0 +1,140 @@
+import { LessThan } from 'typeorm';
+import {
+  type ConsentScope,
+  FIRST_PHOTO_RULE,
+  type Photo,
+  type PhotoRule,
+} from '../../../domain/fitting/photo.js';
+import type { CalendarDate } from '../../../domain/kernel/calendar-date.js';
+import { NotFound } from '../../../domain/kernel/errors.js';
+import { PhotoRow } from '../../rows/fitting/photo.row.js';
+import { PhotoPictureRow } from '../../rows/fitting/photo-picture.row.js';
+import { PhotoRuleRow } from '../../rows/fitting/photo-rule.row.js';
+import type { Reading, Writing } from '../../session.js';
+
+export type PhotoWords = Omit<Photo, 'id' | 'version'>;
+/** A photograph as it is kept: two JPEGs. */
+export type Pictures = { readonly picture: Uint8Array; readonly small: Uint8Array };
+
+const RULE_KEY = 'studio';
+
+/** The book of photographs. What is taken away here is gone: neither undo nor the history holds its bytes. */
+export const photoBook = {
+  /** @throws NotFound */
+  async one(reading: Reading, id: string): Promise<Photo> {
+    const row = await reading.manager.findOneBy(PhotoRow, { id });
+    if (!row) throw new NotFound('photograph');
+    return photoOf(row);
+  },
+
+  /** Of what is named, newest first. */
+  async about(reading: Reading, about: string, most = 60): Promise<Photo[]> {
+    const rows = await reading.manager.find(PhotoRow, {
+      where: { about },
+      order: { id: 'DESC' },
+      take: most,
+    });
+    return rows.map(photoOf);
+  },
+
+  /** Everything somebody may be on, newest first. */
+  async ofClient(reading: Reading, clientId: string, most = 500): Promise<Photo[]> {
+    const rows = await reading.manager.find(PhotoRow, {
+      where: { client_id: clientId },
+      order: { id: 'DESC' },
+      take: most,
+    });
+    return rows.map(photoOf);
+  },
+
+  /** @throws NotFound */
+  async picture(reading: Reading, id: string, size: 'whole' | 'small'): Promise<Uint8Array> {
+    const row = await reading.manager.findOneBy(PhotoPictureRow, { id });
+    if (!row) throw new NotFound('photograph');
+    return Buffer.from(size === 'small' ? row.small_bytes : row.picture_bytes, 'base64');
+  },
+
+  async add(writing: Writing, words: PhotoWords, pictures: Pictures): Promise<Photo> {
+    const id = writing.newId();
+    const row = await writing.insertForGood(PhotoRow, { id, ...columnsOf(words) });
+    await writing.insertForGood(PhotoPictureRow, {
+      id,
+      picture_bytes: Buffer.from(pictures.picture).toString('base64'),
+      small_bytes: Buffer.from(pictures.small).toString('base64'),
+    });
+    return photoOf(row);
+  },
+
+  /** What was agreed, said anew. @throws Stale when it has changed since `seen` */
+  async correct(writing: Writing, id: string, words: PhotoWords, seen?: number): Promise<Photo> {
+    return photoOf(await writing.update(PhotoRow, id, columnsOf(words), seen));
+  },
+
+  /** Takes a photograph away for good. */
+  async takeAway(writing: Writing, id: string): Promise<Photo> {
+    writing.forGood();
+    await writing.remove(PhotoPictureRow, id);
+    return photoOf(await writing.remove(PhotoRow, id));
+  },
+
+  /** Takes away everything somebody may be on: their consent was withdrawn, or they are to be forgotten. */
+  async takeAwayOf(writing: Writing, clientId: string): Promise<number> {
+    const photos = await this.ofClient(writing, clientId, 10_000);
+    for (const { id } of photos) await this.takeAway(writing, id);
+    return photos.length;
+  },
+
+  /** Photographs whose consent ended before this day. */
+  async runOut(reading: Reading, today: CalendarDate, most = 500): Promise<Photo[]> {
+    const rows = await reading.manager.find(PhotoRow, { where: { until_day: LessThan(today) }, take: most });
+    return rows.map(photoOf);
+  },
+
+  async rule(reading: Reading): Promise<PhotoRule> {
+    const row = await reading.manager.findOneBy(PhotoRuleRow, { id: RULE_KEY });
+    return row
+      ? {
+          version: row.version,
+          ofChildren: row.of_children,
+          months: row.months,
+          childMonths: row.child_months,
+        }
+      : FIRST_PHOTO_RULE;
+  },
+
+  /** @throws Stale when it has changed since `seen` */
+  async settle(writing: Writing, rule: Omit<PhotoRule, 'version'>, seen?: number): Promise<void> {
+    const columns = { of_children: rule.ofChildren, months: rule.months, child_months: rule.childMonths };
+    const there = await writing.manager.existsBy(PhotoRuleRow, { id: RULE_KEY });
+    if (there) await writing.update(PhotoRuleRow, RULE_KEY, columns, seen);
+    else await writing.insert(PhotoRuleRow, { id: RULE_KEY, ...columns });
+  },
+};
+
+const photoOf = (row: PhotoRow): Photo => ({
+  id: row.id,
+  version: row.version,
+  about: row.about,
+  clientId: row.client_id ?? undefined,
+  takenOn: row.taken_on,
+  words: row.words,
+  scope: (row.scope || undefined) as ConsentScope | undefined,
+  consentBy: row.consent_by,
+  until: row.until_day ?? undefined,
+  width: row.width,
+  height: row.height,
+  addedBy: row.added_by,
+});
+
+const columnsOf = (words: PhotoWords): Omit<PhotoRow, 'id' | 'version'> => ({
+  about: words.about,
+  client_id: words.clientId ?? null,
+  taken_on: words.takenOn,
+  words: words.words,
+  scope: words.scope ?? '',
+  consent_by: words.consentBy,
+  until_day: words.until ?? null,
+  width: words.width,
+  height: words.height,
+  added_by: words.addedBy,
+});
