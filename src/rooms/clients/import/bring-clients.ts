@@ -6,16 +6,16 @@ import { studioBook } from '../../../storage/books/studio-book.js';
 import { type Clock, todayIn } from '../../../storage/clock.js';
 import type { Reading, Visit, Writing } from '../../../storage/session.js';
 import type { Done, UnitOfWork } from '../../../storage/unit-of-work.js';
+import { readTable } from '../../../web/tables/read-table.js';
+import type { TextTable } from '../../../web/tables/table-of-text.js';
 import { meaningsOf } from './columns.js';
-import type { ImportWords } from './import.form.js';
+import { CLIENT_LIST, type ImportWords } from './import.form.js';
 import { type PlannedRow, planRows } from './plan-rows.js';
 import { isContacts, readContacts } from './read-contacts.js';
-import { readTable } from './read-table.js';
-import type { TextTable } from './table-of-text.js';
 
 /** A list as a table of texts: contacts, or columns with a separator. */
 export const tableOf = (text: string, headed: boolean): TextTable =>
-  isContacts(text) ? readContacts(text) : readTable(text, headed);
+  isContacts(text) ? readContacts(text) : readTable(text, headed, CLIENT_LIST);
 
 /** What a row comes to. */
 export type Outcome = 'trouble' | 'leave' | 'measure' | 'add';

@@ -10,8 +10,7 @@ import { parse } from '../../../web/forms/parse.js';
 import { answer, type Reply } from '../../../web/reply.js';
 import { Hand } from '../../../web/visit.js';
 import { bringClients, outcomeOf, planImport } from './bring-clients.js';
-import { ImportFields } from './import.form.js';
-import { MOST_BYTES } from './table-of-text.js';
+import { CLIENT_LIST, ImportFields } from './import.form.js';
 
 const SentList = ImportFields.extend({
   text: z.string('Send the list as text: CSV or vCard.').min(1, 'Send the list as text: CSV or vCard.'),
@@ -31,7 +30,7 @@ export class ImportApi {
   @Post()
   async bring(@Body() body: unknown, @Hand() visit: Visit): Promise<Reply> {
     const { text, preview, ...words } = parse(SentList, body);
-    if (Buffer.byteLength(text) > MOST_BYTES)
+    if (Buffer.byteLength(text) > CLIENT_LIST.bytes)
       throw Invalid.field('text', 'A list of at most 2 MB is brought in at once.');
     if (!preview) return answer((await bringClients(this.unit, visit, this.clock, text, words)).value);
     const rows = await planImport(this.read, this.clock, text, words);

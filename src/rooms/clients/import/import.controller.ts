@@ -10,12 +10,12 @@ import { freshForm, submit } from '../../../web/forms/form.js';
 import { parse } from '../../../web/forms/parse.js';
 import { type Typed, typedOf } from '../../../web/forms/typed.js';
 import { page, type Reply, seeOther } from '../../../web/reply.js';
+import { packed, unpacked } from '../../../web/tables/carried.js';
+import { readUpload } from '../../../web/tables/read-upload.js';
 import { Hand } from '../../../web/visit.js';
 import { bringClients, planImport, tableOf } from './bring-clients.js';
-import { packed, unpacked } from './carried.js';
-import { ImportFields, type ImportWords } from './import.form.js';
+import { CLIENT_LIST, ImportFields, type ImportWords } from './import.form.js';
 import { columnsForm, columnsPage, importUrl, previewPage, uploadForm, uploadPage } from './import.page.js';
-import { readUpload } from './read-upload.js';
 
 /** The packed file, whole: it is longer than anything a person types. */
 const carriedIn = (body: unknown): string => {
@@ -62,7 +62,7 @@ export class ImportController {
     return submit(
       {},
       async () => {
-        const { text, headed } = await readUpload(request);
+        const { text, headed } = await readUpload(request, CLIENT_LIST);
         const table = tableOf(text, headed);
         const { identity } = await studioBook.the(this.read);
         const house = {

@@ -1,6 +1,14 @@
 import { z } from 'zod';
 import { oneOf, optionalDate, optionalLine, yesNo } from '../../../web/fields/fields.js';
-import { MOST_COLUMNS } from './table-of-text.js';
+import { MOST_COLUMNS, type TableLimits } from '../../../web/tables/table-of-text.js';
+
+/** What a list of clients may hold. */
+export const CLIENT_LIST: TableLimits = {
+  bytes: 2 * 1024 * 1024,
+  rows: 5000,
+  nothing: 'There are no clients in this table.',
+  noText: 'This is not a text file. Save the table as CSV, or the contacts as vCard.',
+};
 
 /** What is done with somebody who is there already. */
 export const TWINS = ['leave', 'measure', 'add'] as const;

@@ -3,13 +3,13 @@ import type { FormModel } from '../../../printing/templates/page-model.js';
 import { freshForm } from '../../../web/forms/form.js';
 import type { Typed } from '../../../web/forms/typed.js';
 import type { PageWords } from '../../../web/reply.js';
+import type { TextTable } from '../../../web/tables/table-of-text.js';
 import { dateInWords } from '../../../web/words/dates.js';
 import { clientsCrumb } from '../client.page.js';
 import { outcomeOf } from './bring-clients.js';
 import { CLIENT_COLUMNS, likelyMeaning, likelyUnit } from './columns.js';
 import type { ImportWords } from './import.form.js';
 import type { PlannedRow } from './plan-rows.js';
-import type { TextTable } from './table-of-text.js';
 
 export const importUrl = '/clients/import';
 type Drawn = { template: string; words: PageWords };

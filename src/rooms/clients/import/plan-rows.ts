@@ -3,12 +3,12 @@ import type { CalendarDate } from '../../../domain/kernel/calendar-date.js';
 import type { PreferredUnit } from '../../../domain/measuring/length-unit.js';
 import type { MeasuredValue } from '../../../domain/measuring/measurement-set.js';
 import type { ClientWords } from '../../../storage/books/client-book.js';
+import type { TextTable } from '../../../web/tables/table-of-text.js';
 import { readDate } from '../../../web/words/dates.js';
 import { ClientFields } from '../client.form.js';
 import { CLIENT_COLUMNS, type ClientColumn, type Meaning } from './columns.js';
 import type { ImportWords } from './import.form.js';
 import { readMeasured } from './read-measured.js';
-import type { TextTable } from './table-of-text.js';
 
 /** Somebody a row seems to speak of who is there already: in the studio's book, or further up in the same list. */
 export type Twin = { readonly id?: string; readonly row?: number; readonly text: string };

@@ -1,6 +1,7 @@
 import { Invalid } from '../../../domain/kernel/errors.js';
-import { mustFit } from './read-table.js';
-import type { TextTable } from './table-of-text.js';
+import { mustFit } from '../../../web/tables/read-table.js';
+import type { TextTable } from '../../../web/tables/table-of-text.js';
+import { CLIENT_LIST } from './import.form.js';
 
 type Line = { readonly name: string; readonly params: string; readonly value: string };
 
@@ -85,7 +86,7 @@ export const readContacts = (text: string): TextTable => {
     } else if (said && open) open.push(said);
   }
   if (open) throw unclosed(rows.length + 1);
-  mustFit(rows.length, HEADS.length);
+  mustFit(rows.length, HEADS.length, CLIENT_LIST);
   return { heads: HEADS, rows };
 };
 

@@ -1,6 +1,6 @@
 import { CsvError, parse } from 'csv-parse/sync';
-import { Invalid } from '../../../domain/kernel/errors.js';
-import { MOST_COLUMNS, MOST_ROWS, type TextTable } from './table-of-text.js';
+import { Invalid } from '../../domain/kernel/errors.js';
+import { MOST_COLUMNS, type TableLimits, type TextTable } from './table-of-text.js';
 
 const DELIMITERS: readonly string[] = [',', ';', '\t'];
 
@@ -49,7 +49,7 @@ const fault = (error: unknown): Invalid => {
  * @throws Invalid when it cannot be read or is too large
  * @see RFC 4180, section 2
  */
-export const readTable = (text: string, headed: boolean): TextTable => {
+export const readTable = (text: string, headed: boolean, limits: TableLimits): TextTable => {
   const delimiter = delimiterOf(text);
   const skipped = SAID.test(text) ? 1 : 0;
   let found: Found[];
@@ -61,9 +61,9 @@ export const readTable = (text: string, headed: boolean): TextTable => {
   const filled = found.filter(({ record }) => record.some((cell) => cell.trim() !== ''));
   const [first, ...rest] = filled;
   const rows = headed ? rest : filled;
-  if (!first || rows.length === 0) throw Invalid.field('file', 'There are no clients in this table.');
+  if (!first || rows.length === 0) throw Invalid.field('file', limits.nothing);
   const width = Math.max(...filled.slice(0, 50).map(({ record }) => record.length));
-  mustFit(rows.length, width);
+  mustFit(rows.length, width, limits);
   return {
     heads: Array.from(
       { length: width },
@@ -78,11 +78,11 @@ const beginOf = (record: readonly string[], end: number): number =>
   end - record.reduce((breaks, cell) => breaks + (cell.match(/\n/g)?.length ?? 0), 0);
 
 /** @throws Invalid when a list is longer or wider than is brought in at once */
-export const mustFit = (rows: number, width: number): void => {
-  if (rows > MOST_ROWS)
+export const mustFit = (rows: number, width: number, limits: Pick<TableLimits, 'rows'>): void => {
+  if (rows > limits.rows)
     throw Invalid.field(
       'file',
-      `This list has ${rows} rows; at most ${MOST_ROWS} are brought in at once. Cut the file into parts.`,
+      `This list has ${rows} rows; at most ${limits.rows} are brought in at once. Cut the file into parts.`,
     );
   if (width > MOST_COLUMNS)
     throw Invalid.field('file', `This table has ${width} columns; at most ${MOST_COLUMNS} can be read.`);

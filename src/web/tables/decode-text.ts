@@ -1,4 +1,4 @@
-import { Invalid } from '../../../domain/kernel/errors.js';
+import { Invalid } from '../../domain/kernel/errors.js';
 
 const decoded = (bytes: Uint8Array, encoding: string): string | undefined => {
   try {
@@ -15,7 +15,7 @@ const decoded = (bytes: Uint8Array, encoding: string): string | undefined => {
  * @throws Invalid when it is no text at all
  * @see WHATWG Encoding Standard, sections 4.2 (names) and 6.1 (byte order marks)
  */
-export const decodeText = (bytes: Uint8Array): string => {
+export const decodeText = (bytes: Uint8Array, noText: string): string => {
   const [first, second] = bytes;
   const marked =
     first === 0xff && second === 0xfe
@@ -24,7 +24,6 @@ export const decodeText = (bytes: Uint8Array): string => {
         ? 'utf-16be'
         : undefined;
   const text = marked ? decoded(bytes, marked) : (decoded(bytes, 'utf-8') ?? decoded(bytes, 'windows-1252'));
-  if (text === undefined || text.includes('\u0000'))
-    throw Invalid.field('file', 'This is not a text file. Save the table as CSV, or the contacts as vCard.');
+  if (text === undefined || text.includes('\u0000')) throw Invalid.field('file', noText);
   return text.replace(/^\ufeff/, '');
 };

@@ -1,5 +1,5 @@
 import { deflateRawSync, inflateRawSync } from 'node:zlib';
-import { Invalid } from '../../../domain/kernel/errors.js';
+import { Invalid } from '../../domain/kernel/errors.js';
 
 /*
  * Between the steps the file travels in the form itself, packed, so that the server keeps nothing of it until the
