@@ -25,7 +25,7 @@ const taken = (text: string): { readonly negative: boolean; readonly figures: st
  * Which sign stands before the decimals in a column of figures, by what the figures themselves show.
  *
  * @returns undefined when every figure could be read either way, as `1.234` could, so that a person is asked
- * @see test/domain/papers/bank.test.ts
+ * @see test/domain/papers/bank/bank.test.ts
  */
 export const decimalSignIn = (column: readonly string[]): DecimalSign | undefined => {
   let unsure = false;

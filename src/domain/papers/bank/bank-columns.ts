@@ -103,7 +103,7 @@ const inOneLine = (cells: readonly string[]): string => cells.join(' ').replace(
  *
  * @param mapping its `dateOrder` and `decimalSign` are settled
  * @returns every row is either a line or a trouble; nothing is dropped without a word
- * @see test/domain/papers/bank.test.ts
+ * @see test/domain/papers/bank/bank.test.ts
  */
 export const readBankLines = (
   rows: readonly BankRow[],

@@ -19,7 +19,7 @@ const real = (year: string, month: string, day: string): CalendarDate | undefine
  * between its figures begins with the day (common practice, no source).
  *
  * @returns undefined when every date could be read either way, as `03/04/2026` could, so that a person is asked
- * @see test/domain/papers/bank.test.ts
+ * @see test/domain/papers/bank/bank.test.ts
  */
 export const dateOrderIn = (column: readonly string[]): DateOrder | undefined => {
   let unsure = false;

@@ -21,7 +21,7 @@ const folded = (text: string): string => text.replace(/\s+/g, ' ').trim().toLowe
  * it is. So the same statement brought in twice, or two that overlap by whole days, give the same marks.
  *
  * @returns one text per line, in order, all different
- * @see test/domain/papers/bank.test.ts
+ * @see test/domain/papers/bank/bank.test.ts
  */
 export const fingerprintsOf = (lines: readonly BankLine[]): string[] => {
   const seen = new Map<string, number>();

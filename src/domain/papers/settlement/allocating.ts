@@ -78,7 +78,7 @@ export const mustFit = (account: Account, available: Money, parts: readonly Part
  * @param refund the key the refund will have
  * @returns entries that come to the amount exactly
  * @throws Invalid when less is held for the client
- * @see test/domain/papers/account.test.ts
+ * @see test/domain/papers/settlement/account.test.ts
  */
 export const refundEntries = (account: Account, refund: string, amount: Money): Allocated[] => {
   if (amount.minor <= 0) throw Invalid.field('amount', 'Give back more than nothing.');

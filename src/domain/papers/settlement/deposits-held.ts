@@ -41,7 +41,7 @@ export const paidAhead = (
  * @param garments in the order in which they leave; with none, all of it is held
  * @param how the studio's way of taking a deposit
  * @returns from nought to all of it; nought when every garment was handed over
- * @see design 2-costing.md section 7; test/domain/papers/account.test.ts
+ * @see design 2-costing.md section 7; test/domain/papers/settlement/account.test.ts
  */
 export const depositHeld = (
   ahead: Money,

@@ -1,24 +1,24 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { Money } from '../../../src/domain/kernel/money.js';
-import { decimalSignIn, readBankAmount } from '../../../src/domain/papers/bank/bank-amounts.js';
+import { Money } from '../../../../src/domain/kernel/money.js';
+import { decimalSignIn, readBankAmount } from '../../../../src/domain/papers/bank/bank-amounts.js';
 import {
   columnsTrouble,
   likelyColumns,
   mannerOf,
   readBankLines,
-} from '../../../src/domain/papers/bank/bank-columns.js';
-import { dateOrderIn, readBankDate } from '../../../src/domain/papers/bank/bank-dates.js';
-import { type BankLine, fingerprintsOf } from '../../../src/domain/papers/bank/bank-line.js';
+} from '../../../../src/domain/papers/bank/bank-columns.js';
+import { dateOrderIn, readBankDate } from '../../../../src/domain/papers/bank/bank-dates.js';
+import { type BankLine, fingerprintsOf } from '../../../../src/domain/papers/bank/bank-line.js';
 import {
   type MatchPaper,
   matchIndex,
   proposeMatches,
-} from '../../../src/domain/papers/bank/propose-matches.js';
+} from '../../../../src/domain/papers/bank/propose-matches.js';
 import {
   creditorReference,
   referenceInFours,
-} from '../../../src/domain/papers/payment/creditor-reference.js';
+} from '../../../../src/domain/papers/payment/creditor-reference.js';
 
 const eur = (minor: number): Money => Money.ofMinor(minor, 'EUR');
 

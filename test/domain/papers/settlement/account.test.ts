@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { Money } from '../../../src/domain/kernel/money.js';
+import { Money } from '../../../../src/domain/kernel/money.js';
 import {
   type Account,
   type AccountHistory,
@@ -10,16 +10,16 @@ import {
   commissionBalance,
   openOf,
   type Payment,
-} from '../../../src/domain/papers/settlement/account.js';
+} from '../../../../src/domain/papers/settlement/account.js';
 import {
   movedEntries,
   mustFit,
   proposeParts,
   refundEntries,
   takenBack,
-} from '../../../src/domain/papers/settlement/allocating.js';
-import { owedByAge } from '../../../src/domain/papers/settlement/balance.js';
-import { depositHeld, paidAhead } from '../../../src/domain/papers/settlement/deposits-held.js';
+} from '../../../../src/domain/papers/settlement/allocating.js';
+import { owedByAge } from '../../../../src/domain/papers/settlement/balance.js';
+import { depositHeld, paidAhead } from '../../../../src/domain/papers/settlement/deposits-held.js';
 
 const eur = (minor: number): Money => Money.ofMinor(minor, 'EUR');
 const paper = (id: string, minor: number, more: Partial<AccountPaper> = {}): AccountPaper => ({
