@@ -1,0 +1,59 @@
+import type { MakingPlan } from '../making/making-plan.js';
+import type { Stage } from '../making/mode.js';
+import type { Operation } from '../making/operation.js';
+
+/** What is known of a garment's work so far. */
+export type WorkSoFar = {
+  readonly finished: ReadonlySet<string>;
+  readonly leftOut: ReadonlySet<string>;
+  /** What was worked, the newest first: a line of the plan, or a whole stage. */
+  readonly worked: readonly {
+    readonly operationId?: string | undefined;
+    readonly stage?: Stage | undefined;
+  }[];
+};
+
+/**
+ * The operations that are likeliest to come next on a garment: what was worked last, if it is not finished; then what
+ * follows it in its stage; then what else was begun, the newest first; then what was passed over in the stage; then what
+ * follows in the plan; then what was passed over before. Without work the plan's own order.
+ *
+ * Common practice, no source: one goes on where one stopped, and a stage is brought to its end.
+ *
+ * @param most how many, at least 1
+ * @returns at most `most` operations, none of them finished or left out
+ * @see test/domain/bench/likeliest.test.ts
+ */
+export const likeliestOperations = (plan: MakingPlan, soFar: WorkSoFar, most = 5): Operation[] => {
+  const { anchor, stage } = underWay(plan, soFar);
+  const begun = soFar.worked.flatMap(({ operationId }) => (operationId ? [operationId] : []));
+  const groupOf = (operation: Operation, index: number): number => {
+    if (index === anchor) return 0;
+    const isHere = operation.stage === stage;
+    if (isHere && index > anchor) return 1;
+    if (begun.includes(operation.id)) return 2;
+    if (isHere) return 3;
+    return index > anchor ? 4 : 5;
+  };
+  return plan
+    .map((operation, index) => ({ operation, index, group: groupOf(operation, index) }))
+    .filter(({ operation: { id } }) => !soFar.finished.has(id) && !soFar.leftOut.has(id))
+    .sort(
+      (a, b) =>
+        a.group - b.group ||
+        (a.group === 2 ? begun.indexOf(a.operation.id) - begun.indexOf(b.operation.id) : a.index - b.index),
+    )
+    .slice(0, most)
+    .map(({ operation }) => operation);
+};
+
+/** Where the work stands in the plan; a whole stage stands before its first operation. */
+const underWay = (plan: MakingPlan, { worked }: WorkSoFar): { anchor: number; stage: Stage | undefined } => {
+  for (const one of worked) {
+    const anchor = plan.findIndex(({ id }) => id === one.operationId);
+    if (anchor >= 0) return { anchor, stage: plan[anchor]?.stage };
+    const first = one.operationId ? -1 : plan.findIndex(({ stage }) => stage === one.stage);
+    if (first >= 0) return { anchor: first - 0.5, stage: one.stage };
+  }
+  return { anchor: -1, stage: undefined };
+};

@@ -1,0 +1,86 @@
+import { describe, expect, it } from 'vitest';
+import { likeliestOperations } from '../../../src/domain/bench/likeliest.js';
+import { Decimal } from '../../../src/domain/kernel/decimal.js';
+import type { Stage } from '../../../src/domain/making/mode.js';
+import type { Operation } from '../../../src/domain/making/operation.js';
+
+const operation = (id: string, stage: Stage): Operation => ({
+  id,
+  kind: id,
+  name: id,
+  stage,
+  mode: 'hand',
+  modeShares: [],
+  basting: false,
+  driver: 'once',
+  quantity: new Decimal(1),
+  fixedMinutes: new Decimal(60),
+  minutesPerUnit: new Decimal(0),
+  needsMinutes: false,
+  fromStartingValues: false,
+  shownToClient: false,
+  clientWording: '',
+});
+
+const PLAN = [
+  operation('draft', 'draft'),
+  operation('lay', 'cut'),
+  operation('trimmings', 'cut'),
+  operation('canvas', 'baste'),
+  operation('baste-up', 'baste'),
+  operation('fitting', 'fit'),
+  operation('pockets', 'make'),
+  operation('sleeves', 'make'),
+];
+
+type Asked = {
+  finished?: string[];
+  leftOut?: string[];
+  worked?: (string | { stage: Stage })[];
+  most?: number;
+};
+const likeliest = ({ finished = [], leftOut = [], worked = [], most }: Asked): string[] =>
+  likeliestOperations(
+    PLAN,
+    {
+      finished: new Set(finished),
+      leftOut: new Set(leftOut),
+      worked: worked.map((one) => (typeof one === 'string' ? { operationId: one } : one)),
+    },
+    most,
+  ).map(({ id }) => id);
+
+describe('the likeliest next operations', () => {
+  it('are the first of the plan before anything was worked', () => {
+    expect(likeliest({})).toEqual(['draft', 'lay', 'trimmings', 'canvas', 'baste-up']);
+  });
+
+  it('go on where work stopped, then on in the stage, then on in the plan', () => {
+    expect(likeliest({ finished: ['draft'], worked: ['canvas'] })).toEqual([
+      'canvas',
+      'baste-up',
+      'fitting',
+      'pockets',
+      'sleeves',
+    ]);
+  });
+
+  it('leave out what is finished or left out, and come back to what was begun', () => {
+    expect(
+      likeliest({
+        finished: ['draft', 'canvas'],
+        leftOut: ['fitting'],
+        worked: ['canvas', 'sleeves', 'lay'],
+      }),
+    ).toEqual(['baste-up', 'sleeves', 'lay', 'pockets', 'trimmings']);
+  });
+
+  it('begin a whole stage at its first operation', () => {
+    expect(likeliest({ worked: [{ stage: 'make' }], most: 2 })).toEqual(['pockets', 'sleeves']);
+  });
+
+  it('pass over work that has left the plan, and end with the plan', () => {
+    expect(likeliest({ worked: ['taken-out', 'pockets'], most: 2 })).toEqual(['pockets', 'sleeves']);
+    expect(likeliest({ finished: PLAN.map(({ id }) => id) })).toEqual([]);
+  });
+});
