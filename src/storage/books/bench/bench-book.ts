@@ -1,8 +1,7 @@
-import { In, IsNull, Not } from 'typeorm';
+import { Between, In } from 'typeorm';
 import type { BenchEntry, EntryWay } from '../../../domain/bench/bench-entry.js';
 import type { CalendarDate } from '../../../domain/kernel/calendar-date.js';
 import { Conflict, NotFound } from '../../../domain/kernel/errors.js';
-import type { Minutes } from '../../../domain/kernel/minutes.js';
 import { BenchEntryRow } from '../../rows/bench/bench-entry.row.js';
 import type { Reading, Writing } from '../../session.js';
 import { columnsOfWorkedOn, workedOnOf } from './worked-on-columns.js';
@@ -34,6 +33,16 @@ export const benchBook = {
   /** Of a commission, oldest first, reversals included. */
   async ofCommission(reading: Reading, commissionId: string): Promise<BenchEntry[]> {
     return entriesWhere(reading, { commission_id: commissionId });
+  },
+
+  /** Of one person in a span of days, oldest first, reversals included. */
+  async ofPerson(
+    reading: Reading,
+    personId: string,
+    from: CalendarDate,
+    to: CalendarDate,
+  ): Promise<BenchEntry[]> {
+    return entriesWhere(reading, { person_id: personId, on_day: Between(from, to) });
   },
 
   /** Of one person on one day, oldest first. */
@@ -71,15 +80,6 @@ export const benchBook = {
       .orderBy('entry.id')
       .getMany();
     return rows.map(entryOf);
-  },
-
-  /** The longest sitting ever kept on such work; 0 when there is none. */
-  async longestSitting(reading: Reading, kind: string): Promise<Minutes> {
-    const row = await reading.manager.findOne(BenchEntryRow, {
-      where: { kind, begun_at: Not(IsNull()) },
-      order: { minutes: 'DESC' },
-    });
-    return row?.minutes ?? 0;
   },
 
   /** Keeps minutes for good. */

@@ -1,0 +1,83 @@
+import { IsNull, Not } from 'typeorm';
+import type { WorkedOn } from '../../../domain/bench/bench-entry.js';
+import type { WorkedDay } from '../../../domain/bench/productive-share.js';
+import type { CalendarDate } from '../../../domain/kernel/calendar-date.js';
+import type { Minutes } from '../../../domain/kernel/minutes.js';
+import { BenchEntryRow } from '../../rows/bench/bench-entry.row.js';
+import { keptIn, type Reading } from '../../session.js';
+
+/** What makes work alike: its kind; of a whole stage the stage, of time without a garment its kind. */
+type Alike = Pick<WorkedOn, 'kind' | 'stage' | 'away'>;
+
+/** Nobody sits longer at one piece of work: what ran longer was a clock left running. */
+const A_DAY: Minutes = 24 * 60;
+
+/** Sittings by the clock, as they stand. */
+export const sittingBook = {
+  /** The longest sitting that stands on such work; 0 when there is none. */
+  async longest(reading: Reading, work: Alike): Promise<Minutes> {
+    const row = await timed(reading, work)
+      .orderBy('entry.minutes', 'DESC')
+      .limit(1)
+      .getRawOne<{ minutes: number }>();
+    return row?.minutes ?? 0;
+  },
+
+  /** The newest sittings on such work, in minutes. */
+  async recent(reading: Reading, work: Alike, limit = 101): Promise<Minutes[]> {
+    const rows = await timed(reading, work)
+      .orderBy('entry.id', 'DESC')
+      .limit(limit)
+      .getRawMany<{ minutes: number }>();
+    return rows.map(({ minutes }) => minutes);
+  },
+
+  /** The garments worked on last, newest first. */
+  async lastGarments(reading: Reading, limit = 12): Promise<string[]> {
+    return keptIn(reading, `last garments ${limit}`, async () => {
+      const rows = await reading.manager.find(BenchEntryRow, {
+        select: { id: true, garment_id: true },
+        where: { garment_id: Not(IsNull()) },
+        order: { id: 'DESC' },
+        take: 200,
+      });
+      return [...new Set(rows.flatMap(({ garment_id }) => (garment_id ? [garment_id] : [])))].slice(0, limit);
+    });
+  },
+
+  /** Minutes of each day of a span, in garments and in all, of everybody together. */
+  async days(reading: Reading, from: CalendarDate, to: CalendarDate): Promise<WorkedDay[]> {
+    return keptIn(reading, `days worked ${from} ${to}`, async () => {
+      const rows = await reading.manager
+        .createQueryBuilder(BenchEntryRow, 'entry')
+        .select('entry.on_day', 'on')
+        .addSelect('SUM(entry.minutes)', 'inAll')
+        .addSelect('SUM(CASE WHEN entry.garment_id IS NULL THEN 0 ELSE entry.minutes END)', 'inGarments')
+        .where('entry.on_day >= :from AND entry.on_day <= :to', { from, to })
+        .groupBy('entry.on_day')
+        .orderBy('entry.on_day')
+        .getRawMany<{ on: string; inAll: number | string; inGarments: number | string }>();
+      return rows.map(({ on, inAll, inGarments }) => ({
+        on,
+        inAll: Number(inAll),
+        inGarments: Number(inGarments),
+      }));
+    });
+  },
+};
+
+const timed = (reading: Reading, { kind, stage, away }: Alike) => {
+  const query = reading.manager
+    .createQueryBuilder(BenchEntryRow, 'entry')
+    .select('entry.minutes', 'minutes')
+    .where('entry.kind = :kind', { kind })
+    .andWhere('entry.begun_at IS NOT NULL')
+    .andWhere('entry.minutes > 0 AND entry.minutes <= :aDay', { aDay: A_DAY })
+    .andWhere((whole) => {
+      const back = whole.subQuery().select('1').from(BenchEntryRow, 'back').where('back.of_id = entry.id');
+      return `NOT EXISTS ${back.getQuery()}`;
+    });
+  if (kind === '')
+    query.andWhere('entry.stage = :stage AND entry.away = :away', { stage: stage ?? '', away: away ?? '' });
+  return query;
+};
