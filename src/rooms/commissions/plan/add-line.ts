@@ -2,6 +2,7 @@ import { foldForSearch } from '../../../domain/clients/client.js';
 import type { Garment } from '../../../domain/commissions/garment.js';
 import { Decimal } from '../../../domain/kernel/decimal.js';
 import { type FieldTrouble, Invalid } from '../../../domain/kernel/errors.js';
+import { kindOf } from '../../../domain/making/kind-of.js';
 import { type KnownOperation, operationFrom } from '../../../domain/making/known-operation.js';
 import { addOperation, type MakingPlan } from '../../../domain/making/making-plan.js';
 import { isMode, isStage } from '../../../domain/making/mode.js';
@@ -15,6 +16,8 @@ import type { Typed } from '../../../web/forms/typed.js';
 import { fieldAnswer } from '../../../web/words/reading.js';
 import { putPlan } from './change-plan.js';
 import { readMinutesEach } from './minutes-each.js';
+
+export { kindOf };
 
 export type LineRead = ReturnType<typeof readSpecLine>;
 
@@ -64,13 +67,6 @@ const ownOperation = (said: NewSpecLine, typed: Typed, id: string): Operation =>
     clientWording: '',
   };
 };
-
-/** What an operation counts as among past work, from its name. */
-export const kindOf = (name: string): string =>
-  foldForSearch(name)
-    .replace(/[^\p{L}\p{N}]+/gu, '-')
-    .replace(/^-|-$/g, '')
-    .slice(0, 80) || 'other';
 
 /** Remembered for the next time it is typed; it never comes into a plan by itself. */
 const asKnown = (one: Operation, garmentType: string, no: number): KnownOperation => ({
