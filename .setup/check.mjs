@@ -35,7 +35,7 @@ async function setUp() {
   const from = performance.now();
   try {
     const ownServer = !process.env.TEST_POSTGRES_URL && process.env.WITHOUT_POSTGRES !== '1';
-    const { browser } = await prepare({ say, browser: true, postgres: ownServer });
+    const { browser, driver } = await prepare({ say, browser: true, postgres: ownServer, patient: false });
     if (!browser)
       throw new Error('The tests need a browser: install Chromium, or set PUPPETEER_EXECUTABLE_PATH.');
     const postgres = ownServer ? await startPostgres(findPostgres()) : null;
@@ -44,7 +44,7 @@ async function setUp() {
       `Ready: Node ${process.version}, a browser, ${postgres ? 'a PostgreSQL for this run' : 'no own PostgreSQL'}.`,
     );
     table.push({ name: 'set-up', time: seconds(from), passed: true });
-    return { env, stop: () => postgres?.stop() };
+    return { env, driver, stop: () => postgres?.stop() };
   } catch (error) {
     say(error.message);
     table.push({ name: 'set-up', time: seconds(from), passed: false });
@@ -80,9 +80,24 @@ async function tests(filter, env) {
   }
 }
 
+/** The driver is compiled beside the still checks, which do without it. */
+async function driverReady(driver) {
+  try {
+    await driver;
+    return '';
+  } catch (error) {
+    return error.message;
+  }
+}
+
 endWithParent();
-const { env, stop } = await setUp();
+const { env, driver, stop } = await setUp();
 const failed = await still();
+const undriven = await driverReady(driver);
+if (undriven) {
+  await stop();
+  close(null, undriven);
+}
 const tally = failed.length === 0 ? await tests(process.argv.slice(2), env) : null;
 await stop();
 close(tally, failed.length > 0 ? `${failed.join(', ')} failed` : '');

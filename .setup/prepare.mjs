@@ -27,9 +27,10 @@ function adoptInstallation() {
  * Makes the machine ready: packages, the database driver, and where asked for a browser and PostgreSQL.
  * Quick when nothing is missing. Throws when the work cannot go on.
  *
- * @returns the browser's path, or null when there is none
+ * @param patient false: answers while the driver is still being compiled, for whoever has other work meanwhile
+ * @returns the browser's path, or null when there is none; and the driver, to be waited for
  */
-export async function prepare({ say, browser = false, postgres = false }) {
+export async function prepare({ say, browser = false, postgres = false, patient = true }) {
   if (!isInstalled()) await installDependencies(say);
   // Compiling keeps one core busy for a minute or two; what is fetched from the system meanwhile costs none.
   const { compiling } = await ensureSqlite(say);
@@ -38,8 +39,8 @@ export async function prepare({ say, browser = false, postgres = false }) {
     const { ensurePostgres } = await import('./postgres/server.mjs');
     await ensurePostgres({ say });
   }
-  await compiling;
-  return { browser: found };
+  if (patient) await compiling;
+  return { browser: found, driver: compiling };
 }
 
 async function findOrInstallBrowser(say) {

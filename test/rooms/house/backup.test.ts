@@ -28,7 +28,7 @@ describe('the backup page', () => {
     const { text } = await studio.get(String(made.headers.location));
     expect(text).toContain('A backup was made and checked');
     expect(text).toContain('2 March 2026, 09:00');
-    expect(text).toMatch(/\d+(\.\d)? kB/);
+    expect(text).toMatch(/\d+(\.\d)? [kM]B/);
     const href = /href="(\/house\/backup\/[^"]+)"/.exec(text)?.[1] ?? '';
     const answer = await studio.app.inject({ method: 'GET', url: href, headers: { cookie: studio.cookie } });
     expect(answer.headers['content-disposition']).toContain(
