@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import type { Sheet } from '../browser/sheet.js';
 import { SafePicture } from '../templates/safe-picture.js';
 import type { Templates } from '../templates/templates.js';
+import type { AccountLetter } from './account-letter.js';
 import { type Face, inlinedFaces } from './inlined-faces.js';
 import type { InvoiceSheet } from './invoice-sheet.js';
 import { checkedLetterhead } from './letterhead.js';
@@ -66,6 +67,16 @@ export class Stationery {
         headWords: joined(invoice.letterhead.studio, name),
         footerWords: joined(name, invoice.notice),
       },
+    };
+  }
+
+  /** A receipt, a statement of account or a reminder. */
+  accountLetter(letter: AccountLetter, format: 'A4' | 'Letter' = 'A4'): Paper {
+    checkedLetterhead(letter.letterhead);
+    const name = joined([letter.title, letter.number].filter(Boolean).join(' '));
+    return {
+      html: this.dressed('account-letter', { ...letter, documentTitle: name }, [text, italic, strong]),
+      sheet: { format, headWords: joined(letter.letterhead.studio, name), footerWords: name },
     };
   }
 
