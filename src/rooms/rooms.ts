@@ -2,6 +2,7 @@ import { BenchModule } from './bench/bench.module.js';
 import { ClientsModule } from './clients/clients.module.js';
 import { ClothRoomModule } from './cloth-room/cloth-room.module.js';
 import { CommissionsModule } from './commissions/commissions.module.js';
+import { FittingsModule } from './commissions/fittings/fittings.module.js';
 import { QuotesModule } from './commissions/quotes/quotes.module.js';
 import { FindModule } from './find/find.module.js';
 import { HistoryModule } from './history/history.module.js';
@@ -18,6 +19,7 @@ export const rooms = [
   BenchModule,
   ClientsModule,
   CommissionsModule,
+  FittingsModule,
   ClothRoomModule,
   FindModule,
   HistoryModule,

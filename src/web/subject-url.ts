@@ -1,4 +1,4 @@
-const WITHIN_COMMISSIONS: Readonly<Record<string, string>> = { garment: 'garments' };
+const WITHIN_COMMISSIONS: Readonly<Record<string, string>> = { garment: 'garments', fitting: 'fittings' };
 const ALONE: Readonly<Record<string, string>> = {
   clients: '/clients',
   rates: '/rates',
