@@ -1,6 +1,7 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { clientBook } from '../../src/storage/books/client-book.js';
 import { seriesBook } from '../../src/storage/books/series-book.js';
+import { undoAct } from '../../src/storage/history/undo.js';
 import { clientWords, type KeptHome, kinds, odalys, openKeptHome } from './kept-home.js';
 
 describe.each(kinds)('books, on %s', (kind) => {
@@ -63,6 +64,7 @@ describe.each(kinds)('books, on %s', (kind) => {
       const words = {
         ...clientWords('"; DROP TABLE client; --', { notes: 'x'.repeat(4000) }),
         isChild: true,
+        paperLanguage: 'fr' as const,
       };
       const { value } = await kept.unit.write(odalys(), (writing) => clientBook.add(writing, words));
       expect(await clientBook.one(kept.read, value.id)).toEqual({
@@ -71,6 +73,34 @@ describe.each(kinds)('books, on %s', (kind) => {
         code: 'C-0001',
         version: 1,
       });
+    });
+
+    it('keeps the language of a client’s papers through corrections, undoing and lists', async () => {
+      const languageOf = async (id: string) => (await clientBook.one(kept.read, id)).paperLanguage;
+      const { value } = await add('Corvin Haddlestone');
+      expect(value.paperLanguage).toBe('');
+      const correct = (paperLanguage?: '' | 'fr' | 'de') =>
+        kept.unit.write(odalys(), (writing) =>
+          clientBook.correct(writing, value.id, {
+            ...clientWords('Corvin Haddlestone'),
+            ...(paperLanguage === undefined ? {} : { paperLanguage }),
+          }),
+        );
+      expect((await correct('de')).value.paperLanguage).toBe('de');
+      const { act = '' } = await correct('fr');
+      expect(await languageOf(value.id)).toBe('fr');
+      await undoAct(kept.unit, odalys(), act);
+      expect(await languageOf(value.id)).toBe('de');
+      await correct();
+      expect(await languageOf(value.id)).toBe('de');
+      await kept.unit.write(odalys(), (writing) =>
+        clientBook.addAll(writing, [
+          clientWords('Corvin Other'),
+          { ...clientWords('Corvin Third'), paperLanguage: 'fr' },
+        ]),
+      );
+      const { items } = await clientBook.find(kept.read, 'corvin');
+      expect(items.map(({ paperLanguage }) => paperLanguage)).toEqual(['de', '', 'fr']);
     });
   });
 });

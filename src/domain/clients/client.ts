@@ -1,3 +1,4 @@
+import type { PaperLanguage } from '../house/paper-choices.js';
 import { type CalendarDate, yearsBetween } from '../kernel/calendar-date.js';
 
 /** Below this age somebody is a child: a guardian is named, and measurements are never compared with a survey. */
@@ -20,6 +21,8 @@ export type Client = {
   readonly birthDate: CalendarDate | undefined;
   /** Who is present when a child is measured. */
   readonly guardian: string;
+  /** In what language papers for this client are written; '' for the house's own. */
+  readonly paperLanguage: PaperLanguage | '';
 };
 
 /**

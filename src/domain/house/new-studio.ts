@@ -1,5 +1,6 @@
 import { Decimal } from '../kernel/decimal.js';
 import { Money } from '../kernel/money.js';
+import { USUAL_PAPER_CHOICES } from './paper-choices.js';
 import type { Studio } from './studio.js';
 
 /**
@@ -62,6 +63,7 @@ export const newStudio = (said: {
       fittingsIncluded: 2,
     },
     commissionSeries: 'C-{year}-{000}',
+    papers: USUAL_PAPER_CHOICES,
     overruns: 'unknown',
     sheet: 'A4',
     accent: 'madder',

@@ -3,6 +3,7 @@ import type { CurrencyCode } from '../kernel/currency.js';
 import type { Decimal } from '../kernel/decimal.js';
 import type { Money } from '../kernel/money.js';
 import type { Share } from '../kernel/share.js';
+import type { PaperChoices } from './paper-choices.js';
 
 /** EN 16931 tax category codes that a studio's work may fall under. */
 export const TAX_CATEGORIES = ['S', 'Z', 'E', 'AE', 'O', 'G', 'K'] as const;
@@ -84,6 +85,7 @@ export type Studio = {
   readonly pricing: PricingChoices;
   readonly quotes: QuoteChoices;
   readonly commissionSeries: string;
+  readonly papers: PaperChoices;
   readonly overruns: Overruns;
   readonly sheet: 'A4' | 'Letter';
   readonly accent: string;

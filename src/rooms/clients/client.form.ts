@@ -1,7 +1,8 @@
 import { z } from 'zod';
 import type { Client } from '../../domain/clients/client.js';
+import { PAPER_LANGUAGES } from '../../domain/house/paper-choices.js';
 import type { ClientWords } from '../../storage/books/client-book.js';
-import { line, optionalDate, optionalLine, optionalLines, yesNo } from '../../web/fields/fields.js';
+import { line, oneOf, optionalDate, optionalLine, optionalLines, yesNo } from '../../web/fields/fields.js';
 
 /** What is said about a client: the same fields on the page and in the JSON interface. */
 export const ClientFields = z
@@ -19,6 +20,7 @@ export const ClientFields = z
     isChild: yesNo(),
     birthDate: optionalDate(),
     guardian: optionalLine(400),
+    paperLanguage: oneOf(['', ...PAPER_LANGUAGES]).default(''),
   })
   .refine((said) => !said.isChild || said.guardian !== '', {
     path: ['guardian'],
@@ -38,4 +40,5 @@ export const typedClient = (client: ClientWords | Client): Record<string, string
   isChild: client.isChild ? 'yes' : '',
   birthDate: client.birthDate ?? '',
   guardian: client.guardian,
+  paperLanguage: client.paperLanguage ?? '',
 });

@@ -2,6 +2,7 @@ import type { Client } from '../../domain/clients/client.js';
 import type { FormModel, Link } from '../../printing/templates/page-model.js';
 import type { PageOf } from '../../storage/books/client-book.js';
 import { freshForm } from '../../web/forms/form.js';
+import { paperLanguageChoices, paperLanguageInWords } from '../../web/papers/paper-languages.js';
 import type { PageWords } from '../../web/reply.js';
 import { dateInWords } from '../../web/words/dates.js';
 import { typedClient } from './client.form.js';
@@ -49,6 +50,7 @@ export const clientFormPage = (form: FormModel, client?: Client): { template: st
     room: 'clients',
     crumbs: client ? [clientsCrumb, { text: client.name, href: clientUrl(client.id) }] : [clientsCrumb],
     form: { ...form, action: client ? clientUrl(client.id) : '/clients' },
+    languages: paperLanguageChoices(),
     leave: { text: 'Leave without saving', href: client ? clientUrl(client.id) : '/clients' },
   },
 });
@@ -73,6 +75,10 @@ export const clientPage = (client: Client, measured: ClientMeasured | undefined)
     { label: 'Telephone', text: client.phone },
     { label: 'Email', text: client.email },
     { label: 'Tax number', text: client.taxNumber },
+    {
+      label: 'Papers in',
+      text: client.paperLanguage ? paperLanguageInWords(client.paperLanguage) : '',
+    },
     { label: 'Born', text: client.birthDate ? dateInWords(client.birthDate) : '' },
     { label: 'Guardian', text: client.guardian || (client.isChild ? 'to be named' : '') },
     { label: 'Notes', text: client.notes },

@@ -1,11 +1,14 @@
 import { type Client, foldForSearch } from '../../domain/clients/client.js';
+import type { PaperLanguage } from '../../domain/house/paper-choices.js';
 import { NotFound } from '../../domain/kernel/errors.js';
 import { ClientRow } from '../rows/clients/client.row.js';
+import { ClientPaperRow } from '../rows/clients/client-paper.row.js';
 import { keptIn, type Reading, type Writing } from '../session.js';
 import { seriesBook } from './series-book.js';
 
 /** What people say about a client; the code is the studio's. */
-export type ClientWords = Omit<Client, 'id' | 'version' | 'code'>;
+export type ClientWords = Omit<Client, 'id' | 'version' | 'code' | 'paperLanguage'> &
+  Partial<Pick<Client, 'paperLanguage'>>;
 
 /** A page of a list, by key. */
 export type PageOf<T> = { readonly items: readonly T[]; readonly next: string | undefined };
@@ -16,7 +19,8 @@ export const clientBook = {
   async one(reading: Reading, id: string): Promise<Client> {
     const row = await reading.manager.findOneBy(ClientRow, { id });
     if (!row) throw new NotFound('client');
-    return clientOf(row);
+    const paper = await reading.manager.findOneBy(ClientPaperRow, { id });
+    return clientOf({ ...row, language: paper?.language ?? '' });
   },
 
   /**
@@ -40,7 +44,9 @@ export const clientBook = {
   async add(writing: Writing, words: ClientWords): Promise<Client> {
     const code = codeOf(await seriesBook.take(writing, 'client'));
     const id = writing.newId();
-    return clientOf(await writing.insert(ClientRow, { id, code, ...columnsOf(words, code) }));
+    const row = await writing.insert(ClientRow, { id, code, ...columnsOf(words, code) });
+    if (words.paperLanguage) await writing.insert(ClientPaperRow, { id, language: words.paperLanguage });
+    return clientOf({ ...row, language: words.paperLanguage ?? '' });
   },
 
   /** Adds many at once, numbered in their order. */
@@ -50,14 +56,32 @@ export const clientBook = {
       const code = codeOf(first + place);
       return { id: writing.newId(), code, ...columnsOf(words, code) };
     });
-    return (await writing.insertAll(ClientRow, rows)).map(clientOf);
+    const added = await writing.insertAll(ClientRow, rows);
+    const papers = added.flatMap(({ id }, place) => {
+      const language = people[place]?.paperLanguage ?? '';
+      return language ? [{ id, language }] : [];
+    });
+    await writing.insertAll(ClientPaperRow, papers);
+    return added.map((row, place) => clientOf({ ...row, language: people[place]?.paperLanguage ?? '' }));
   },
 
   /** @throws Stale when somebody corrected it meanwhile */
   async correct(writing: Writing, id: string, words: ClientWords, seen?: number): Promise<Client> {
     const { code } = await this.one(writing, id);
-    return clientOf(await writing.update(ClientRow, id, columnsOf(words, code), seen));
+    const row = await writing.update(ClientRow, id, columnsOf(words, code), seen);
+    const language = await keepLanguage(writing, id, words.paperLanguage);
+    return clientOf({ ...row, language });
   },
+};
+
+/** Keeps what was said; the language stays where nothing was. */
+const keepLanguage = async (writing: Writing, id: string, said: string | undefined): Promise<string> => {
+  const present = await writing.manager.findOneBy(ClientPaperRow, { id });
+  const kept = present?.language ?? '';
+  if (said === undefined || kept === said) return kept;
+  if (present) await writing.update(ClientPaperRow, id, { language: said });
+  else await writing.insert(ClientPaperRow, { id, language: said });
+  return said;
 };
 
 const codeOf = (number: number): string => `C-${String(number).padStart(4, '0')}`;
@@ -92,8 +116,10 @@ const found = async (
   // Raw rows: a list has no use for whole entities, and they cost several times as much.
   const rows = await query
     .select(COLUMNS.map((column) => `client.${column} AS ${column}`))
+    .leftJoin(ClientPaperRow, 'paper', 'paper.id = client.id')
+    .addSelect('paper.language AS language')
     .limit(limit + 1)
-    .getRawMany<ClientRow>();
+    .getRawMany<WholeRow>();
   return {
     items: rows.slice(0, limit).map(clientOf),
     next: rows.length > limit ? rows[limit - 1]?.id : undefined,
@@ -105,7 +131,10 @@ const COLUMNS = [
   ...['is_child', 'birth_date', 'guardian'],
 ];
 
-const clientOf = (row: ClientRow): Client => ({
+/** A client's row with the language of their papers, which has a row of its own where it was ever said. */
+type WholeRow = ClientRow & { readonly language: string | null };
+
+const clientOf = (row: WholeRow): Client => ({
   id: row.id,
   version: row.version,
   code: row.code,
@@ -119,6 +148,7 @@ const clientOf = (row: ClientRow): Client => ({
   isChild: Boolean(row.is_child),
   birthDate: row.birth_date ?? undefined,
   guardian: row.guardian,
+  paperLanguage: (row.language ?? '') as PaperLanguage | '',
 });
 
 const columnsOf = (words: ClientWords, code: string): Omit<ClientRow, 'id' | 'version' | 'code'> => ({

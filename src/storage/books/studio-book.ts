@@ -1,8 +1,10 @@
+import type { PaperChoices } from '../../domain/house/paper-choices.js';
 import type { Overruns, QuoteKind, Studio, TaxCategory } from '../../domain/house/studio.js';
 import { Decimal } from '../../domain/kernel/decimal.js';
 import { NotFound } from '../../domain/kernel/errors.js';
 import { StudioRow } from '../rows/house/studio.row.js';
 import { keptIn, type Reading, type Writing } from '../session.js';
+import { paperChoiceBook } from './house/paper-choice-book.js';
 import { pricingColumns, pricingOf } from './pricing-columns.js';
 
 const KEY = 'studio';
@@ -19,21 +21,24 @@ export const studioBook = {
   async maybe(reading: Reading): Promise<Studio | undefined> {
     return keptIn(reading, 'studio', async () => {
       const row = await reading.manager.findOneBy(StudioRow, { id: KEY });
-      return row ? studioOf(row) : undefined;
+      return row ? studioOf(row, await paperChoiceBook.of(reading, KEY)) : undefined;
     });
   },
 
   async open(writing: Writing, studio: Omit<Studio, 'version'>): Promise<void> {
     await writing.insertForGood(StudioRow, { id: KEY, ...columnsOf(studio) });
+    await paperChoiceBook.keep(writing, KEY, studio.papers);
   },
 
   /** @throws Stale when it has changed since `studio.version` was read */
   async correct(writing: Writing, studio: Studio): Promise<Studio> {
-    return studioOf(await writing.update(StudioRow, KEY, columnsOf(studio), studio.version));
+    const row = await writing.update(StudioRow, KEY, columnsOf(studio), studio.version);
+    await paperChoiceBook.keep(writing, KEY, studio.papers);
+    return studioOf(row, studio.papers);
   },
 };
 
-const studioOf = (row: StudioRow): Studio => ({
+const studioOf = (row: StudioRow, papers: PaperChoices): Studio => ({
   version: row.version,
   identity: {
     name: row.name,
@@ -69,6 +74,7 @@ const studioOf = (row: StudioRow): Studio => ({
     fittingsIncluded: row.fittings_included,
   },
   commissionSeries: row.commission_series,
+  papers,
   overruns: row.overruns as Overruns,
   sheet: row.sheet as 'A4' | 'Letter',
   accent: row.accent,
@@ -83,7 +89,7 @@ const columnsOf = ({
   pricing,
   quotes,
   ...rest
-}: Omit<Studio, 'version'>): Omit<StudioRow, 'id' | 'version'> => ({
+}: Omit<Studio, 'version' | 'papers'>): Omit<StudioRow, 'id' | 'version'> => ({
   name: identity.name,
   maker: identity.maker,
   address: identity.address,

@@ -1,6 +1,7 @@
 import { Bench1764000000010 } from './1764000000010-bench.js';
 import { Invoices1764000000011 } from './1764000000011-invoices.js';
 import { Payments1764000000012 } from './1764000000012-payments.js';
+import { Letterhead1764000000013 } from './1764000000013-letterhead.js';
 import { Extras1764000000014 } from './1764000000014-extras.js';
 import { Fittings1764000000015 } from './1764000000015-fittings.js';
 import { Phones1764000000017 } from './1764000000017-phones.js';
@@ -28,6 +29,7 @@ export const migrations = [
   Bench1764000000010,
   Invoices1764000000011,
   Payments1764000000012,
+  Letterhead1764000000013,
   Extras1764000000014,
   Fittings1764000000015,
   Phones1764000000017,

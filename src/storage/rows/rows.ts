@@ -7,6 +7,7 @@ import { PersonRow } from './bench/person.row.js';
 import { RunningClockRow } from './bench/running-clock.row.js';
 import { BodyDimensionRow } from './clients/body-dimension.row.js';
 import { ClientRow } from './clients/client.row.js';
+import { ClientPaperRow } from './clients/client-paper.row.js';
 import { MeasuredValueRow } from './clients/measured-value.row.js';
 import { MeasurementSetRow } from './clients/measurement-set.row.js';
 import { LotRow } from './cloth-room/lot.row.js';
@@ -37,9 +38,11 @@ import { AccountRow } from './house/account.row.js';
 import { ApiTokenRow } from './house/api-token.row.js';
 import { PairedPhoneRow } from './house/paired-phone.row.js';
 import { PairingCodeRow } from './house/pairing-code.row.js';
+import { PaperChoiceRow } from './house/paper-choice.row.js';
 import { SeriesRow } from './house/series.row.js';
 import { SignInSessionRow } from './house/sign-in-session.row.js';
 import { StudioRow } from './house/studio.row.js';
+import { StudioMarkRow } from './house/studio-mark.row.js';
 import { OwnGuessRow } from './lessons/own-guess.row.js';
 import { PastGarmentRow } from './lessons/past-garment.row.js';
 import { GarmentTypeRow } from './making/garment-type.row.js';
@@ -68,11 +71,14 @@ export const rows = [
   ChangeRow,
   OnceRow,
   StudioRow,
+  PaperChoiceRow,
+  StudioMarkRow,
   AccountRow,
   SignInSessionRow,
   ApiTokenRow,
   SeriesRow,
   ClientRow,
+  ClientPaperRow,
   BodyDimensionRow,
   MeasurementSetRow,
   MeasuredValueRow,
