@@ -1,5 +1,6 @@
 import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
+import { PDFArray, PDFDict, PDFDocument, PDFName, PDFRawStream } from 'pdf-lib';
 import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { makePaper } from '../../../../src/domain/papers/model/make-paper.js';
@@ -81,14 +82,14 @@ describe('a PDF with attached invoice data', () => {
     const { packet, info } = await inside(after);
     expect(packet?.get('dc:title')).toBe('Invoice I-2026-007');
     expect(info.Title).toBe('Invoice I-2026-007');
-    const { PDFDocument, PDFName, PDFDict, PDFArray, PDFRawStream } = await import('pdf-lib');
     const document = await PDFDocument.load(after, { updateMetadata: false });
     const catalog = document.catalog;
     const associated = catalog.lookup(PDFName.of('AF'), PDFArray).lookup(0, PDFDict);
     expect(String(associated.get(PDFName.of('AFRelationship')))).toBe('/Alternative');
     const intent = catalog.lookup(PDFName.of('OutputIntents'), PDFArray).lookup(0, PDFDict);
     expect(intent.lookup(PDFName.of('DestOutputProfile'))).toBeInstanceOf(PDFRawStream);
-    const stream = catalog.lookup(PDFName.of('Metadata')) as InstanceType<typeof PDFRawStream>;
+    const stream = catalog.lookup(PDFName.of('Metadata'));
+    if (!(stream instanceof PDFRawStream)) throw new Error('There is no metadata.');
     const words = Buffer.from(stream.contents).toString('utf8');
     expect(words).not.toMatch(/pdfaid|pdfa|conformance/i);
     expect(words).toContain('<xmp:ModifyDate>2026-05-04T09:30:00.000Z</xmp:ModifyDate>');
