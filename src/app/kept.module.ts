@@ -16,6 +16,7 @@ import { Clock, MachineClock } from '../storage/clock.js';
 import { openForReading, openForWriting } from '../storage/connection/data-source.js';
 import { HomeZone } from '../storage/home-zone.js';
 import { IssuingTurn } from '../storage/issuing/issuing-turn.js';
+import { lessonBook } from '../storage/lesson/lesson-book.js';
 import { ReadSide } from '../storage/read-side.js';
 import { sweep } from '../storage/sweep.js';
 import { UnitOfWork } from '../storage/unit-of-work.js';
@@ -89,6 +90,7 @@ export class KeptModule implements OnApplicationBootstrap, OnApplicationShutdown
   async onApplicationShutdown(): Promise<void> {
     clearInterval(this.sweeping);
     await this.unit.idle();
+    await lessonBook.forget(this.reading);
     await this.printer.close();
     await this.reading.destroy();
     await this.writing.destroy();

@@ -30,7 +30,8 @@ export interface GarmentHours {
  *
  * Where the notebook holds totals of the type, the total follows the closed form of true hours: each total is brought to
  * the size of this plan (× this plan ÷ what was planned then, or ÷ the type's usual plan), and this plan's own even-chance
- * total is the guess, worth one garment. So the next pocket still moves the hours, and six garments outweigh one guess.
+ * total is the guess, worth one garment. So the next pocket still moves the hours, and six garments outweigh one guess. Once as
+ * many garments of the type are known by operation, or five, the lesson speaks alone.
  *
  * @param input.plan the plan, minutes by operation
  * @param input.lesson the fitted lesson; fitted to nothing, it holds the starting values
@@ -50,7 +51,8 @@ export const garmentHours = (input: {
   const forecast = predict(lesson, plan);
   const planned = plan.operations.reduce((sum, operation) => sum + operation.plannedMinutes, 0);
   const even = forecast.totalAt(0.5);
-  if (notebook.length === 0 || planned === 0 || !(even > 0)) return fromLesson(forecast, lesson);
+  if (!speaks(notebook, lesson, plan.garmentType) || planned === 0 || !(even > 0))
+    return fromLesson(forecast, lesson);
   const total = fromNotebook(notebook, planned, usualMinutes, even);
   const stretch = (q: number): number => total.at(q) / forecast.totalAt(q);
   return {
@@ -66,6 +68,30 @@ export const garmentHours = (input: {
       operations: 0,
     },
   };
+};
+
+/** So many garments by operation outweigh any notebook. */
+const ENOUGH = 5;
+
+/** The notebook speaks until there are as many garments of the type by operation, or five. */
+const speaks = (notebook: readonly NotebookTotal[], lesson: Lesson, garmentType: string): boolean => {
+  const byOperation = lesson.ofType.find(([type]) => type === garmentType)?.[1] ?? 0;
+  return notebook.length > 0 && byOperation < Math.min(ENOUGH, notebook.length);
+};
+
+/**
+ * What the notebook makes of a planned minute: even-chance minutes by `garmentHours` ÷ those of the lesson alone. A garment under
+ * way is foretold from its planned minutes × this, so that before the first stitch it lands where its price was worked out.
+ *
+ * @returns 1 where the notebook is silent
+ * @see test/domain/estimating/garment-hours.test.ts
+ */
+export const notebookStretch = (input: Parameters<typeof garmentHours>[0]): number => {
+  const { plan, lesson, notebook = [], usualMinutes = 0 } = input;
+  if (!speaks(notebook, lesson, plan.garmentType)) return 1;
+  const planned = plan.operations.reduce((sum, operation) => sum + operation.plannedMinutes, 0);
+  const even = predict(lesson, plan, [0.5]).totalAt(0.5);
+  return planned > 0 && even > 0 ? fromNotebook(notebook, planned, usualMinutes, even).at(0.5) / even : 1;
 };
 
 const fromLesson = (forecast: HoursForecast, lesson: Lesson): GarmentHours => ({

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { garmentHours } from '../../../src/domain/estimating/garment-hours.js';
+import { garmentHours, notebookStretch } from '../../../src/domain/estimating/garment-hours.js';
 import { fitLesson } from '../../../src/domain/estimating/lesson/lesson.js';
 import { trueHours } from '../../../src/domain/estimating/true-hours.js';
 
@@ -54,5 +54,29 @@ describe('hours of a planned garment', () => {
   it('stay nought without planned time', () => {
     const hours = garmentHours({ plan: plan(), lesson, notebook: [{ minutes: 1800 }] });
     expect(hours.at(0.9)).toBe(0);
+  });
+
+  it('follow the lesson alone once as many garments of the type are known by operation as by the notebook', () => {
+    const closed = (garmentType: string) => ({
+      garmentType,
+      operations: [{ kind: 'kind 0', plannedMinutes: 100, actualMinutes: 140 }],
+    });
+    const notebook = [{ minutes: 3600 }, { minutes: 3900 }];
+    const own = plan(1500, 1500);
+    const one = fitLesson([closed('lounge-jacket'), closed('waistcoat')]);
+    const two = fitLesson([closed('lounge-jacket'), closed('lounge-jacket')]);
+    expect(garmentHours({ plan: own, lesson: one, notebook }).rests.on).toBe('notebook');
+    expect(garmentHours({ plan: own, lesson: two, notebook }).rests).toEqual({ on: 'lesson', garments: 2 });
+    expect(notebookStretch({ plan: own, lesson: two, notebook })).toBe(1);
+  });
+
+  it('stretch the planned minutes of a garment under way to the same even-chance total', () => {
+    const own = plan(1500, 1500);
+    const notebook = [{ minutes: 4600 }, { minutes: 4900 }];
+    const stretch = notebookStretch({ plan: own, lesson, notebook });
+    expect(stretch).toBeGreaterThan(1.1);
+    const stretched = garmentHours({ plan: plan(1500 * stretch, 1500 * stretch), lesson });
+    expect(stretched.at(0.5)).toBeCloseTo(garmentHours({ plan: own, lesson, notebook }).at(0.5), 6);
+    expect(notebookStretch({ plan: own, lesson })).toBe(1);
   });
 });

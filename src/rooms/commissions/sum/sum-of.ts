@@ -2,7 +2,6 @@ import type { Commission } from '../../../domain/commissions/commission.js';
 import type { PlannedGarment } from '../../../domain/commissions/garment.js';
 import { type GarmentSum, garmentSum, type SumBasis } from '../../../domain/commissions/garment-sum.js';
 import type { NotebookTotal } from '../../../domain/estimating/garment-hours.js';
-import { fitLesson } from '../../../domain/estimating/lesson/lesson.js';
 import type { Studio } from '../../../domain/house/studio.js';
 import { minutesOfHours } from '../../../domain/kernel/minutes.js';
 import type { PastGarment } from '../../../domain/lessons/past-garment.js';
@@ -10,6 +9,7 @@ import { planMinutes } from '../../../domain/making/plan-minutes.js';
 import { startingPlan } from '../../../domain/making/starting-plan.js';
 import { commissionBook } from '../../../storage/books/commission-book.js';
 import { garmentBook } from '../../../storage/books/garment-book.js';
+import { lessonBook } from '../../../storage/lesson/lesson-book.js';
 import { makingBook } from '../../../storage/books/making-book.js';
 import { pastGarmentBook } from '../../../storage/books/past-garment-book.js';
 import { ratesBook } from '../../../storage/books/rates-book.js';
@@ -31,8 +31,7 @@ export const pricingOf = async (reading: Reading, clock: Clock, commissionId: st
     await commissionBook.one(reading, commissionId),
   ];
   const rates = await ratesBook.on(reading, todayIn(clock, studio.identity.zone));
-  // With no garments by operation yet, the fit is the model's starting values and takes no time.
-  const lesson = fitLesson([], { overruns: studio.overruns });
+  const lesson = await lessonBook.present(reading);
   return {
     studio,
     commission,

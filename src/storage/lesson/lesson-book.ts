@@ -1,0 +1,41 @@
+import type { Lesson } from '../../domain/estimating/lesson/lesson.js';
+import { studioBook } from '../books/studio-book.js';
+import type { Reading } from '../session.js';
+import { LessonShelf } from './lesson-shelf.js';
+
+/** One shelf for each database: pages and writes have connections of their own to the same one. */
+const shelves = new Map<string, LessonShelf>();
+
+const homeOf = ({ manager }: Reading): string => {
+  const options = manager.connection.options as { database?: unknown; url?: unknown };
+  return String(options.url ?? options.database);
+};
+
+const shelfOf = (reading: Reading): LessonShelf => {
+  const home = homeOf(reading);
+  const shelf = shelves.get(home) ?? new LessonShelf();
+  shelves.set(home, shelf);
+  return shelf;
+};
+
+/** What past work says. */
+export const lessonBook = {
+  /** The last lesson that was fitted; the starting values where no garment was closed yet. */
+  async present(reading: Reading): Promise<Lesson> {
+    const { overruns } = await studioBook.the(reading);
+    return shelfOf(reading).present(reading, overruns);
+  },
+
+  /** Waits until the lesson of this database rests on all that is closed. */
+  async upToDate(reading: Reading): Promise<Lesson> {
+    await this.present(reading);
+    await shelfOf(reading).idle();
+    return this.present(reading);
+  },
+
+  /** Lets go of what is kept in memory of a database that is being closed. */
+  async forget(reading: Reading): Promise<void> {
+    await shelfOf(reading).idle();
+    shelves.delete(homeOf(reading));
+  },
+};
