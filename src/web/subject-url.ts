@@ -3,6 +3,7 @@ const ALONE: Readonly<Record<string, string>> = {
   clients: '/clients',
   rates: '/rates',
   house: '/house',
+  bench: '/bench',
   'garment-type': '/house/making',
   making: '/house/making',
   'past garment': '/lessons',
@@ -18,6 +19,7 @@ export const subjectUrl = (about: string): string | undefined => {
     .split('/')
     .map((step, place) => (place === 1 || place === 3 ? encodeURIComponent(step) : step));
   if ((kind === 'client' || kind === 'paper') && id) return `/${kind}s/${id}`;
+  if (kind === 'payment' && id) return `/papers/payments/${id}`;
   if (kind === 'commission' && id) {
     const parts =
       part && partId && Object.hasOwn(WITHIN_COMMISSIONS, part) ? WITHIN_COMMISSIONS[part] : undefined;

@@ -120,3 +120,6 @@ export const mustHaveBegun = ({ begunAt }: Pick<RunningClock, 'begunAt'>, at: In
       { field: 'at', text: 'It was started later than that.' },
     ]);
 };
+
+/** The note of a clock's minutes that are still to be asked about; an answer leaves a correction in their place. */
+export const PERHAPS_LEFT_RUNNING = 'Perhaps left running';

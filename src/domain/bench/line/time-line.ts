@@ -55,7 +55,7 @@ export const readTimeLine = (
   if (on.kind !== 'ok') return on as Reading<TimeLine>;
   if (on.value > today) return stillToCome;
   const work = readWork(apart.back(time ? rest : bare.rest), places, `${minutes.value} min`, on.value);
-  return work.kind === 'ok' ? understood({ ...work.value, minutes: minutes.value, on: on.value }) : work;
+  return mapReading(work, (one) => ({ ...one, minutes: minutes.value, on: on.value }));
 };
 
 /** A question about a part of the line, with the whole line as its answer. */

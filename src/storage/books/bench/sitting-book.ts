@@ -1,10 +1,11 @@
 import { IsNull, Not } from 'typeorm';
-import type { WorkedOn } from '../../../domain/bench/bench-entry.js';
+import type { BenchEntry, WorkedOn } from '../../../domain/bench/bench-entry.js';
 import type { WorkedDay } from '../../../domain/bench/productive-share.js';
 import type { CalendarDate } from '../../../domain/kernel/calendar-date.js';
 import type { Minutes } from '../../../domain/kernel/minutes.js';
 import { BenchEntryRow } from '../../rows/bench/bench-entry.row.js';
 import { keptIn, type Reading } from '../../session.js';
+import { benchBook } from './bench-book.js';
 
 /** What makes work alike: its kind; of a whole stage the stage, of time without a garment its kind. */
 type Alike = Pick<WorkedOn, 'kind' | 'stage' | 'away'>;
@@ -30,6 +31,23 @@ export const sittingBook = {
       .limit(limit)
       .getRawMany<{ minutes: number }>();
     return rows.map(({ minutes }) => minutes);
+  },
+
+  /** Minutes of one person, since a day, that bear this note and stand, oldest first: what is still to be asked. */
+  async noted(reading: Reading, personId: string, since: CalendarDate, note: string): Promise<BenchEntry[]> {
+    const rows = await reading.manager
+      .createQueryBuilder(BenchEntryRow, 'entry')
+      .select('entry.id', 'id')
+      .where('entry.person_id = :personId AND entry.on_day >= :since', { personId, since })
+      .andWhere("entry.way = 'clock' AND entry.note = :note", { note })
+      .andWhere((whole) => {
+        const back = whole.subQuery().select('1').from(BenchEntryRow, 'back').where('back.of_id = entry.id');
+        return `NOT EXISTS ${back.getQuery()}`;
+      })
+      .orderBy('entry.id')
+      .limit(5)
+      .getRawMany<{ id: string }>();
+    return Promise.all(rows.map(({ id }) => benchBook.one(reading, id)));
   },
 
   /** The garments worked on last, newest first. */
