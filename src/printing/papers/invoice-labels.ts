@@ -1,6 +1,6 @@
 import type { DraftedKind } from '../../domain/papers/invoice/invoice-choices.js';
 
-/** The fixed words of an invoice. Amounts, dates and what people wrote are put in where a function asks for them. */
+/** The fixed words of an invoice, filled by `invoiceLabels(language)` out of data/glossary/papers.tsv. Amounts, dates and what people wrote are put in where a function asks for them. */
 export type InvoiceLabels = {
   readonly titles: Readonly<Record<DraftedKind, string>>;
   readonly to: string;
@@ -41,53 +41,4 @@ export type InvoiceLabels = {
   readonly mends: string;
   readonly deducts: string;
   readonly ofDate: string;
-};
-
-/** In English, the house's own tongue. */
-export const ENGLISH_LABELS: InvoiceLabels = {
-  titles: {
-    'deposit-invoice': 'Deposit invoice',
-    'part-invoice': 'Part invoice',
-    invoice: 'Invoice',
-    'final-invoice': 'Final invoice',
-    'credit-note': 'Credit note',
-  },
-  to: 'To',
-  number: 'Number',
-  date: 'Date',
-  due: 'Payable by',
-  supplied: 'Delivered or done',
-  order: 'Your order',
-  clientTaxNumber: 'Tax number',
-  clientCode: 'Client',
-  columns: {
-    number: 'No.',
-    what: 'What for',
-    quantity: 'Quantity',
-    price: 'Price',
-    tax: 'Tax',
-    net: 'Before tax',
-  },
-  lines: 'Sum of the lines',
-  allowances: 'Discount',
-  charges: 'Charges',
-  net: 'Total before tax',
-  tax: 'Tax',
-  taxOn: 'on',
-  total: 'Total with tax',
-  prepaid: 'Paid before',
-  rounding: 'Rounding',
-  toPay: 'To pay',
-  credited: 'Given back',
-  payment: 'How to pay',
-  payBy: 'Please pay into this account, naming the number of the invoice.',
-  account: 'Account',
-  accountName: 'Name',
-  bank: 'Bank',
-  reference: 'Reference',
-  code: 'For a banking app: this code holds the account, the amount and the reference.',
-  terms: 'Terms',
-  mends: 'Mends invoice',
-  deducts: 'Earlier invoices taken off:',
-  ofDate: 'of',
 };
