@@ -4,7 +4,9 @@ import { MOST_GARMENTS } from '../../domain/commissions/commission.js';
 import type { PlannedGarment } from '../../domain/commissions/garment.js';
 import { planMinutes } from '../../domain/making/plan-minutes.js';
 import type { Link } from '../../printing/templates/page-model.js';
+import type { ListedInvoice } from '../../storage/books/papers/invoice-book.js';
 import type { PageWords } from '../../web/reply.js';
+import { moneyInWords } from '../../web/words/amounts.js';
 import { countInWords } from '../../web/words/counts.js';
 import { dateInWords } from '../../web/words/dates.js';
 import { minutesInWords } from '../../web/words/durations.js';
@@ -22,6 +24,9 @@ export const commissionCrumbs = ({ id, number }: Pick<Commission, 'id' | 'number
 export type CommissionTold = {
   /** The newest quote that went out, and how it stands; none before the first. */
   readonly quote: { readonly id: string; readonly words: string } | undefined;
+  /** What was asked for and given back, newest first. */
+  readonly invoices: readonly ListedInvoice[];
+  readonly locale: string;
   readonly commission: Commission;
   readonly people: ReadonlyMap<string, Client>;
   readonly garments: readonly PlannedGarment[];
@@ -29,6 +34,8 @@ export type CommissionTold = {
   readonly prices: ReadonlyMap<string, string>;
   readonly total: string | undefined;
   readonly pricing: readonly { readonly label: string; readonly text: string }[];
+  /** Its extras as a table; none while there are none. */
+  readonly extras: object | undefined;
 };
 
 /** One commission: who, when, its garments, what comes next, how it is priced. */
@@ -71,6 +78,16 @@ export const commissionPage = (told: CommissionTold): PageWords => {
     mayAdd: garments.length < MOST_GARMENTS,
     next: nextOf(told),
     pricing: [...told.pricing],
+    papers: told.invoices.map((invoice) => ({
+      text: `${invoice.number}, ${dateInWords(invoice.issuedOn)}`,
+      href: `/papers/${invoice.id}`,
+      amount: moneyInWords(
+        invoice.kind === 'credit-note' ? invoice.total.negated() : invoice.total,
+        told.locale,
+      ),
+    })),
+    anyExtras: told.extras !== undefined,
+    extras: told.extras ?? {},
   };
 };
 

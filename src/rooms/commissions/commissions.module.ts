@@ -1,6 +1,9 @@
 import { Module } from '@nestjs/common';
 import { CommissionsApi } from './commissions.api.js';
 import { CommissionsController } from './commissions.controller.js';
+import { ExtraController } from './extras/extra.controller.js';
+import { AgreedPlanApi, ExtrasApi } from './extras/extras.api.js';
+import { ExtrasController } from './extras/extras.controller.js';
 import { GarmentsApi } from './garments/garments.api.js';
 import { GarmentsController } from './garments/garments.controller.js';
 import { ExpensesApi } from './materials/expenses.api.js';
@@ -31,6 +34,10 @@ import { SumModule } from './sum/sum.module.js';
     PlanApi,
     MaterialsApi,
     ExpensesApi,
+    ExtrasController,
+    ExtraController,
+    ExtrasApi,
+    AgreedPlanApi,
   ],
 })
 export class CommissionsModule {}

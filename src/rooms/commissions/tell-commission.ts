@@ -3,9 +3,11 @@ import type { PlannedGarment } from '../../domain/commissions/garment.js';
 import type { CalendarDate } from '../../domain/kernel/calendar-date.js';
 import { Money } from '../../domain/kernel/money.js';
 import { quoteState } from '../../domain/papers/quote/quote-answer.js';
+import { extraBook } from '../../storage/books/bench/extra-book.js';
 import { clientBook } from '../../storage/books/client-book.js';
 import { commissionBook } from '../../storage/books/commission-book.js';
 import { garmentBook } from '../../storage/books/garment-book.js';
+import { invoiceBook } from '../../storage/books/papers/invoice-book.js';
 import { quoteBook } from '../../storage/books/papers/quote-book.js';
 import { studioBook } from '../../storage/books/studio-book.js';
 import { type Clock, todayIn } from '../../storage/clock.js';
@@ -13,6 +15,7 @@ import type { Reading } from '../../storage/session.js';
 import { quoteName, quoteStateInWords } from '../../web/papers/quote-state-words.js';
 import { moneyInWords } from '../../web/words/amounts.js';
 import type { CommissionTold } from './commission.page.js';
+import { extrasTable } from './extras/extra-words.js';
 import { pricingInWords } from './pricing.form.js';
 import { type Pricing, pricingOf, sumOfPlanned } from './sum/sum-of.js';
 
@@ -28,12 +31,17 @@ export const tellCommission = async (reading: Reading, clock: Clock, id: string)
     commission.payerId,
     ...garments.map(({ garment }) => garment.wearerId),
   ]);
+  const extras = await extraBook.ofCommission(reading, id);
+  const names = new Map(garments.map(({ garment }) => [garment.id, garment.name]));
   return {
     commission,
     people,
     garments,
     ...(await pricesOf(await pricingOf(reading, clock, id), garments)),
     pricing: pricingInWords(commission, identity.locale),
+    extras: extras.length > 0 ? extrasTable(extras, identity.locale, names) : undefined,
+    invoices: await invoiceBook.ofCommission(reading, id),
+    locale: identity.locale,
     quote: await lastQuote(reading, id, todayIn(clock, identity.zone)),
   };
 };

@@ -29,8 +29,13 @@ export const estimateBook = {
     return rows.map((row) => expenseOf(row, currency));
   },
 
-  async addMaterial(writing: Writing, garmentId: string, line: MaterialWords): Promise<string> {
-    const id = writing.newId();
+  /** @param id a key the line has already, as a line of an extra has */
+  async addMaterial(
+    writing: Writing,
+    garmentId: string,
+    line: MaterialWords,
+    id = writing.newId(),
+  ): Promise<string> {
     const place = (await writing.manager.countBy(MaterialLineRow, { garment_id: garmentId })) + 1;
     await writing.insert(MaterialLineRow, { id, garment_id: garmentId, place, ...materialColumns(line) });
     return id;
@@ -45,8 +50,13 @@ export const estimateBook = {
     return (await writing.remove(MaterialLineRow, id, seen)).name;
   },
 
-  async addExpense(writing: Writing, garmentId: string, line: ExpenseWords): Promise<string> {
-    const id = writing.newId();
+  /** @param id a key the line has already, as a line of an extra has */
+  async addExpense(
+    writing: Writing,
+    garmentId: string,
+    line: ExpenseWords,
+    id = writing.newId(),
+  ): Promise<string> {
     const place = (await writing.manager.countBy(ExpenseLineRow, { garment_id: garmentId })) + 1;
     await writing.insert(ExpenseLineRow, { id, garment_id: garmentId, place, ...expenseColumns(line) });
     return id;

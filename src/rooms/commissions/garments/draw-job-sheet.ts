@@ -7,6 +7,7 @@ import { makingBook } from '../../../storage/books/making-book.js';
 import type { Clock } from '../../../storage/clock.js';
 import type { Reading } from '../../../storage/session.js';
 import type { PageWords } from '../../../web/reply.js';
+import { extrasOnJob } from '../extras/extras-on-job.js';
 import { sumPanelOf } from '../sum/sum.page.js';
 import { pricingOf } from '../sum/sum-of.js';
 import { peopleOf } from '../tell-commission.js';
@@ -44,7 +45,8 @@ export const drawJobSheet = async (
     },
     look,
   );
-  return { template: 'commissions/garments/job', words };
+  const extras = await extrasOnJob(reading, garment, pricing.studio.identity.locale);
+  return { template: 'commissions/garments/job', words: { ...words, extras } };
 };
 
 /** What to know about the starting plan, for as long as its times stand in the plan unchanged. */

@@ -9,6 +9,7 @@ import { AGREEMENT_OF, type DraftChoices } from '../../../domain/papers/quote/dr
 import { quoteFindings } from '../../../domain/papers/quote/quote-findings.js';
 import type { QuoteDraft, QuotedGarment, QuotePaper } from '../../../domain/papers/quote/quote-paper.js';
 import { grossFactor } from '../../../domain/papers/tax/gross-kept.js';
+import { quotableGarment } from '../../../storage/books/bench/agreed-plan-book.js';
 import { clientBook } from '../../../storage/books/client-book.js';
 import { garmentBook } from '../../../storage/books/garment-book.js';
 import { makingBook } from '../../../storage/books/making-book.js';
@@ -118,7 +119,7 @@ const pricedToday = async (
   for (const { id } of await garmentBook.ofCommission(reading, commission.id)) {
     const chosen = included.get(id);
     if (!chosen) continue;
-    const planned = await garmentBook.planned(reading, id);
+    const planned = await quotableGarment(reading, id);
     const sum = await sumOfPlanned(pricing, planned);
     const { garment } = planned;
     const at = `garments.${garments.length}`;

@@ -1,6 +1,6 @@
 import { agreedPlan, type PlannedWork, quotedFromRows } from '../../../domain/commissions/agreed-plan.js';
 import type { Extra } from '../../../domain/commissions/extra.js';
-import type { ExpenseLine, MaterialLine } from '../../../domain/commissions/garment.js';
+import type { ExpenseLine, MaterialLine, PlannedGarment } from '../../../domain/commissions/garment.js';
 import { Money } from '../../../domain/kernel/money.js';
 import type { Operation } from '../../../domain/making/operation.js';
 import { standingAnswer } from '../../../domain/papers/quote/quote-answer.js';
@@ -25,10 +25,10 @@ export type AgreedGarment = {
 
 type KeptGarment = {
   readonly ref: string;
-  readonly parts: { readonly net: string };
-  readonly plan: Kept<Operation>[];
-  readonly materials: Kept<MaterialLine>[];
-  readonly expenses: Kept<ExpenseLine>[];
+  readonly parts?: { readonly net: string };
+  readonly plan?: Kept<Operation>[];
+  readonly materials?: Kept<MaterialLine>[];
+  readonly expenses?: Kept<ExpenseLine>[];
 };
 
 /** What was agreed for garments: the accepted quote's plan and the extras. */
@@ -49,6 +49,17 @@ export const agreedPlanBook = {
   },
 };
 
+/**
+ * A garment as a quote prices it: the plan as it stands without the extras that were agreed, which have prices of their own.
+ *
+ * @throws NotFound
+ */
+export const quotableGarment = async (reading: Reading, garmentId: string): Promise<PlannedGarment> =>
+  quotedFromRows(
+    await garmentBook.planned(reading, garmentId),
+    await extraBook.ofGarment(reading, garmentId),
+  );
+
 /** The newest accepted version that holds the garment, with the plan it rests on. */
 const acceptedQuote = async (reading: Reading, commissionId: string, garmentId: string) => {
   for (const quote of await quoteBook.ofCommission(reading, commissionId)) {
@@ -63,11 +74,11 @@ const acceptedQuote = async (reading: Reading, commissionId: string, garmentId: 
       id: quote.id,
       number: quote.number,
       edition: quote.edition,
-      net: Money.parse(kept.parts.net, currency),
+      net: kept.parts && Money.parse(kept.parts.net, currency),
       work: {
-        plan: kept.plan.map(operationOf),
-        materials: kept.materials.map(materialOf),
-        expenses: kept.expenses.map((line) => expenseOf(line, currency)),
+        plan: (kept.plan ?? []).map(operationOf),
+        materials: (kept.materials ?? []).map(materialOf),
+        expenses: (kept.expenses ?? []).map((line) => expenseOf(line, currency)),
       },
     };
   }

@@ -6,6 +6,7 @@ import {
   noParts,
   type PriceDifference,
 } from '../../../../domain/papers/quote/quote-difference.js';
+import { quotableGarment } from '../../../../storage/books/bench/agreed-plan-book.js';
 import { garmentBook } from '../../../../storage/books/garment-book.js';
 import { type IssuedQuote, quoteBook } from '../../../../storage/books/papers/quote-book.js';
 import { pricePartsOf } from '../../../../storage/books/papers/quote-text.js';
@@ -43,7 +44,7 @@ export const compareQuote = async (reading: Reading, clock: Clock, quoteId: stri
     const kept = frozen.get(ref);
     const then = kept ? pricePartsOf(kept.parts, currency) : noParts(currency);
     const sum = present.has(ref)
-      ? await sumOfPlanned(pricing, await garmentBook.planned(reading, ref))
+      ? await sumOfPlanned(pricing, await quotableGarment(reading, ref))
       : undefined;
     const now = sum?.net.currency === currency ? partsOf(sum) : undefined;
     garments.push({
