@@ -1,9 +1,12 @@
 import type { Letterhead } from './letterhead.js';
 import type { Said } from './quote-sheet.js';
 
-/** One row of a letter's table: words first, then what stands in each column. */
+/** A cell of a letter's table; figures stand to the right. */
+export type LetterCell = { readonly text: string; readonly figure: boolean };
+
+/** One row of a letter's table. */
 export type LetterRow = {
-  readonly cells: readonly string[];
+  readonly cells: readonly LetterCell[];
   /** The last rows, under a rule. */
   readonly total: boolean;
 };
@@ -24,7 +27,7 @@ export type AccountLetter = {
   readonly particulars: readonly Said[];
   readonly opening: readonly string[];
   readonly table: {
-    readonly columns: readonly { readonly text: string; readonly figure: boolean }[];
+    readonly columns: readonly LetterCell[];
     readonly rows: readonly LetterRow[];
   };
   readonly pairs: readonly Said[];

@@ -9,6 +9,7 @@ import {
   type Payment,
 } from '../../../domain/papers/settlement/account.js';
 import { ClientRow } from '../../rows/clients/client.row.js';
+import { CommissionRow } from '../../rows/commissions/commission.row.js';
 import { InvoiceRow } from '../../rows/papers/invoice.row.js';
 import { InvoiceCiteRow } from '../../rows/papers/invoice-cite.row.js';
 import { AllocationRow } from '../../rows/payments/allocation.row.js';
@@ -26,6 +27,9 @@ export type ClientAccount = {
   /** The kinds of the papers, such as `deposit-invoice`, by key. */
   readonly kinds: ReadonlyMap<string, string>;
 };
+
+/** A commission as payments name it. */
+export type PaidCommission = { readonly id: string; readonly number: string; readonly title: string };
 
 const PAPER_COLUMNS = [
   'id',
@@ -46,6 +50,17 @@ export const clientAccountBook = {
     const client = await reading.manager.findOneByOrFail(ClientRow, { id: clientId });
     const [found] = await accounts(reading, [client]);
     return found!;
+  },
+
+  /** The commissions a client pays for or has ordered, newest first. */
+  async commissionsOf(reading: Reading, clientId: string): Promise<PaidCommission[]> {
+    const rows = await reading.manager.find(CommissionRow, {
+      select: { id: true, number: true, title: true },
+      where: [{ payer_id: clientId }, { client_id: clientId }],
+      order: { id: 'DESC' },
+      take: 200,
+    });
+    return rows.map(({ id, number, title }) => ({ id, number, title }));
   },
 
   /** The accounts of every client that ever had a paper or a payment, by name. */

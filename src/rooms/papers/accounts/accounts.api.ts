@@ -1,0 +1,73 @@
+import { Controller, Get, Param, Query } from '@nestjs/common';
+import { z } from 'zod';
+import { commissionBalance } from '../../../domain/papers/settlement/account.js';
+import { statementOf } from '../../../domain/papers/settlement/statement.js';
+import { Describe } from '../../../web/api/describe.js';
+import { optionalDate } from '../../../web/fields/fields.js';
+import { parse } from '../../../web/forms/parse.js';
+import { answer, type Reply } from '../../../web/reply.js';
+import { AccountDesk } from './account-desk.js';
+
+const Span = z.strictObject({ from: optionalDate(), to: optionalDate() });
+
+/** Accounts for programs. */
+@Controller('api')
+export class AccountsApi {
+  constructor(private readonly desk: AccountDesk) {}
+
+  @Get('papers/owed')
+  @Describe({ summary: 'Who owes what, by how long it has been due, and what is held for clients.' })
+  async owed(): Promise<Reply> {
+    const { rows, all, sum, today } = await this.desk.owed();
+    const { deposits, credit } = await this.desk.held();
+    return answer({
+      on: today,
+      items: rows,
+      ages: all,
+      owed: sum,
+      held: { deposits, credit },
+    });
+  }
+
+  @Get('clients/:id/account')
+  @Describe({
+    summary: 'A client’s account: balance, what is open on each paper, and the statement of a span of days.',
+    description:
+      'balance = Σ issued − Σ credited − Σ paid + Σ given back = owed − credit. `from` and `to` narrow the statement.',
+  })
+  async account(@Param('id') id: string, @Query() asked: unknown): Promise<Reply> {
+    const { from, to } = parse(Span, asked);
+    const { identity } = await this.desk.house();
+    const { of } = await this.desk.client(id);
+    const { account, history } = of;
+    const { before, entries, after } = statementOf(history, identity.currency, { from, to });
+    const commissions = new Set([
+      ...account.papers.map(({ commissionId }) => commissionId),
+      ...account.payments.map(({ commissionId }) => commissionId),
+    ]);
+    return answer({
+      clientId: id,
+      clientName: of.clientName,
+      balance: account.balance,
+      owed: account.owed,
+      credit: account.credit,
+      depositsHeld: (await this.desk.depositsOf(of)).all,
+      commissions: [...commissions].map((commissionId) => ({
+        commissionId: commissionId ?? null,
+        balance: commissionBalance(account, commissionId, identity.currency),
+      })),
+      papers: account.papers.map(({ id: paperId, number, issued, due, total, credited, paid, open }) => ({
+        id: paperId,
+        kind: of.kinds.get(paperId) ?? '',
+        number,
+        issuedOn: issued,
+        dueOn: due,
+        total,
+        credited,
+        paid,
+        open,
+      })),
+      statement: { before, entries, after },
+    });
+  }
+}
