@@ -7,6 +7,7 @@ import { load } from './measure.mjs';
 import { measurePages } from './pages.mjs';
 import { measurePaper } from './paper.mjs';
 import { measureStarts } from './starts.mjs';
+import { measureStudy } from './study.mjs';
 import { isKept, tableOf } from './table.mjs';
 
 const parts = {
@@ -14,6 +15,7 @@ const parts = {
   paper: measurePaper,
   starts: measureStarts,
   estimates: measureEstimates,
+  study: measureStudy,
 };
 const asked = process.argv.slice(2);
 const chosen = Object.entries(parts).filter(([name]) => asked.length === 0 || asked.includes(name));
