@@ -3,6 +3,7 @@ import { ClientsModule } from './clients/clients.module.js';
 import { ClothRoomModule } from './cloth-room/cloth-room.module.js';
 import { CommissionsModule } from './commissions/commissions.module.js';
 import { FittingsModule } from './commissions/fittings/fittings.module.js';
+import { LandingModule } from './commissions/landing/landing.module.js';
 import { QuotesModule } from './commissions/quotes/quotes.module.js';
 import { FindModule } from './find/find.module.js';
 import { HistoryModule } from './history/history.module.js';
@@ -10,7 +11,10 @@ import { BackupModule } from './house/backup/backup.module.js';
 import { GalleryModule } from './house/gallery/gallery.module.js';
 import { HouseModule } from './house/house.module.js';
 import { LessonsModule } from './lessons/lessons.module.js';
+import { InvoicesModule } from './papers/invoices/invoices.module.js';
 import { PapersModule } from './papers/papers.module.js';
+import { PaymentsModule } from './papers/payments/payments.module.js';
+import { PhotosModule } from './photos/photos.module.js';
 import { RatesModule } from './rates/rates.module.js';
 import { WorkOutModule } from './work-out/work-out.module.js';
 
@@ -20,12 +24,16 @@ export const rooms = [
   ClientsModule,
   CommissionsModule,
   FittingsModule,
+  LandingModule,
   ClothRoomModule,
   FindModule,
   HistoryModule,
   BackupModule,
   QuotesModule,
+  InvoicesModule,
   PapersModule,
+  PhotosModule,
+  PaymentsModule,
   RatesModule,
   LessonsModule,
   HouseModule,

@@ -1,10 +1,15 @@
 import { Controller, Get, Param, Query } from '@nestjs/common';
+import { invoiceBook } from '../../storage/books/papers/invoice-book.js';
 import { quoteBook } from '../../storage/books/papers/quote-book.js';
+import { sentBook } from '../../storage/books/papers/sent-book.js';
 import { studioBook } from '../../storage/books/studio-book.js';
 import { Clock, todayIn } from '../../storage/clock.js';
 import { ReadSide } from '../../storage/read-side.js';
 import { quoteInJson } from '../../web/papers/quote-in-json.js';
 import { answer, type Reply } from '../../web/reply.js';
+import { findPapers } from './find-papers.js';
+import { invoiceInJson } from './invoices/issued/issued.page.js';
+import { endingOf, invoiceFile } from './invoices/issued/paper-file.js';
 import { pdfOf } from './pdf-of.js';
 
 /** Papers for programs. */
@@ -22,14 +27,32 @@ export class PapersApi {
     @Query('limit') limit = '20',
   ): Promise<Reply> {
     const most = Math.min(100, Math.max(1, Number(limit) || 20));
-    const { items, next } = await quoteBook.find(this.read, asked, most, after);
+    const { items, next } = await findPapers(this.read, asked, most, after);
     const today = await this.today();
-    return answer({ items: items.map((quote) => quoteInJson(quote, today)), next: next ?? null });
+    return answer({
+      items: items.map((paper) =>
+        paper.is === 'quote' ? quoteInJson(paper.quote, today) : invoiceInJson(paper.invoice),
+      ),
+      next: next ?? null,
+    });
   }
 
-  /** A paper with its business terms, its words and what it rested on; with `.pdf` behind its id, its bytes. */
+  /**
+   * A paper with its business terms, its words and what it rested on; with `.pdf`, `.ubl.xml` or `.cii.xml` behind its id,
+   * that file.
+   */
   @Get(':id')
   async one(@Param('id') id: string): Promise<Reply> {
+    const { id: invoiceId, ending } = endingOf(id);
+    const invoice = await invoiceBook.maybe(this.read, invoiceId);
+    if (invoice) {
+      if (ending) return invoiceFile(this.read, invoiceId, ending);
+      return answer({
+        ...invoiceInJson(invoice),
+        document: JSON.parse(invoice.document),
+        sent: await sentBook.of(this.read, invoiceId),
+      });
+    }
     if (id.endsWith('.pdf')) return pdfOf(this.read, id.slice(0, -'.pdf'.length));
     const quote = await quoteBook.one(this.read, id);
     return answer({

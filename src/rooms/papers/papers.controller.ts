@@ -1,9 +1,14 @@
 import { Controller, Get, Param, Query } from '@nestjs/common';
+import { invoiceBook } from '../../storage/books/papers/invoice-book.js';
 import { quoteBook } from '../../storage/books/papers/quote-book.js';
 import { studioBook } from '../../storage/books/studio-book.js';
 import { Clock, todayIn } from '../../storage/clock.js';
 import { ReadSide } from '../../storage/read-side.js';
 import { page, type Reply } from '../../web/reply.js';
+import { findPapers } from './find-papers.js';
+import { tellIssued } from './invoices/issued/issued.controller.js';
+import { issuedPage, sentForm } from './invoices/issued/issued.page.js';
+import { endingOf, invoiceFile } from './invoices/issued/paper-file.js';
 import { type Manner, paperPage, papersPage } from './papers.page.js';
 import { pdfOf } from './pdf-of.js';
 
@@ -17,13 +22,21 @@ export class PapersController {
 
   @Get()
   async list(@Query('q') asked = '', @Query('after') after = ''): Promise<Reply> {
-    const found = await quoteBook.find(this.read, asked, 20, after);
+    const found = await findPapers(this.read, asked, 20, after);
     return page('paper-room/list', papersPage(found, asked, after, await this.manner()));
   }
 
-  /** A paper's page; with `.pdf` behind its id, its bytes. */
+  /** A paper's page; with `.pdf`, `.ubl.xml` or `.cii.xml` behind its id, that file. */
   @Get(':id')
-  async one(@Param('id') id: string): Promise<Reply> {
+  async one(@Param('id') asked: string): Promise<Reply> {
+    const { id: invoiceId, ending } = endingOf(asked);
+    if (await invoiceBook.isThere(this.read, invoiceId)) {
+      if (ending) return invoiceFile(this.read, invoiceId, ending);
+      const told = await tellIssued(this.read, this.clock, invoiceId);
+      const { template, words } = issuedPage(sentForm(told), told);
+      return page(template, words);
+    }
+    const id = asked;
     if (id.endsWith('.pdf')) return pdfOf(this.read, id.slice(0, -'.pdf'.length));
     const quote = await quoteBook.one(this.read, id);
     return page('paper-room/quote', paperPage(quote, await this.manner()));

@@ -2,11 +2,13 @@ import type { CalendarDate } from '../../domain/kernel/calendar-date.js';
 import { quoteState, standingAnswer } from '../../domain/papers/quote/quote-answer.js';
 import type { QuoteSheet } from '../../printing/papers/quote-sheet.js';
 import type { PageOf } from '../../storage/books/client-book.js';
-import type { IssuedQuote, ListedQuote } from '../../storage/books/papers/quote-book.js';
+import type { IssuedQuote } from '../../storage/books/papers/quote-book.js';
 import { quoteName, quoteStateInWords } from '../../web/papers/quote-state-words.js';
 import type { PageWords } from '../../web/reply.js';
 import { moneyInWords } from '../../web/words/amounts.js';
 import { dateInWords, instantInWords } from '../../web/words/dates.js';
+import type { ListedPaper } from './find-papers.js';
+import { KIND_WORDS } from './invoices/invoice-words.js';
 
 const papersCrumb = { text: 'Papers', href: '/papers' };
 
@@ -15,7 +17,7 @@ export type Manner = { readonly today: CalendarDate; readonly locale: string; re
 
 /** Every paper that went out, newest first, and what was looked for. */
 export const papersPage = (
-  found: PageOf<ListedQuote>,
+  found: PageOf<ListedPaper>,
   asked: string,
   after: string,
   { today, locale }: Manner,
@@ -28,7 +30,7 @@ export const papersPage = (
     any: found.items.length > 0,
     noneYet: found.items.length === 0 && !asked && !after,
     found: {
-      caption: 'Quotes, newest first',
+      caption: 'Papers, newest first',
       quietCaption: true,
       columns: [
         { text: 'Number' },
@@ -37,15 +39,7 @@ export const papersPage = (
         { text: 'How it stands' },
         { text: 'With tax', figure: true },
       ],
-      rows: found.items.map((quote) => ({
-        cells: [
-          { text: quote.number, href: `/papers/${quote.id}`, note: `version ${quote.edition}` },
-          { text: dateInWords(quote.issuedOn) },
-          { text: quote.clientName, note: quote.title },
-          { text: quoteStateInWords(quote, today) },
-          { text: moneyInWords(quote.total, locale) },
-        ],
-      })),
+      rows: found.items.map((paper) => ({ cells: cellsOf(paper, today, locale) })),
     },
     pager: {
       label: 'Papers',
@@ -53,6 +47,28 @@ export const papersPage = (
       ...(found.next ? { later: { text: 'Older papers', href: `/papers?${query}after=${found.next}` } } : {}),
     },
   };
+};
+
+const cellsOf = (paper: ListedPaper, today: CalendarDate, locale: string): object[] => {
+  if (paper.is === 'quote') {
+    const { quote } = paper;
+    return [
+      { text: quote.number, href: `/papers/${quote.id}`, note: `version ${quote.edition}` },
+      { text: dateInWords(quote.issuedOn) },
+      { text: quote.clientName, note: quote.title },
+      { text: quoteStateInWords(quote, today) },
+      { text: moneyInWords(quote.total, locale) },
+    ];
+  }
+  const { invoice } = paper;
+  const isCredit = invoice.kind === 'credit-note';
+  return [
+    { text: invoice.number, href: `/papers/${invoice.id}`, note: KIND_WORDS[invoice.kind].toLowerCase() },
+    { text: dateInWords(invoice.issuedOn) },
+    { text: invoice.clientName, note: invoice.title },
+    { text: invoice.dueOn && !isCredit ? `payable by ${dateInWords(invoice.dueOn)}` : '' },
+    { text: moneyInWords(isCredit ? invoice.total.negated() : invoice.total, locale) },
+  ];
 };
 
 type Pair = { label: string; text: string };

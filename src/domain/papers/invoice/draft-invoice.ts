@@ -3,6 +3,7 @@ import { Conflict, Invalid } from '../../kernel/errors.js';
 import { Money } from '../../kernel/money.js';
 import type { Share } from '../../kernel/share.js';
 import { makePaper } from '../model/make-paper.js';
+import type { TaxCategory } from '../tax/category.js';
 import type { AgreedPiece, AgreedWork } from './agreed-work.js';
 import type { DraftedKind, InvoiceChoices, InvoiceLine } from './invoice-choices.js';
 
@@ -16,6 +17,9 @@ export type BillableExtra = {
   readonly compliments: boolean;
   /** The garment it changes, or ''. */
   readonly garment: string;
+  /** The tax on it; that of the garment it changes when left out. */
+  readonly category?: TaxCategory;
+  readonly rate?: Decimal;
 };
 
 /** How drafted lines are named, in the language of the paper. */
@@ -64,9 +68,11 @@ const lineOf = (piece: AgreedPiece, price: Money = piece.price): InvoiceLine => 
   ...(piece.rate ? { rate: piece.rate } : {}),
 });
 
-/** An extra is taxed as the garment it changes, else as the first thing agreed. A price below nought is work taken out. */
+/** An extra is taxed as it was offered, else as the garment it changes, else as the first thing agreed. A price below nought is work taken out. */
 const extraLine = (extra: BillableExtra, work: AgreedWork, words: DraftWords): InvoiceLine => {
-  const like = work.pieces.find(({ ref }) => ref === extra.garment) ?? work.pieces[0];
+  const like = extra.category
+    ? { category: extra.category, rate: extra.rate }
+    : (work.pieces.find(({ ref }) => ref === extra.garment) ?? work.pieces[0]);
   if (!like) throw new Invalid('An extra can be invoiced only beside agreed work.');
   return {
     ref: `extra-${extra.number}`,

@@ -5,7 +5,6 @@ import { checkPaper } from '../gate/check-paper.js';
 import type { Stages } from '../gate/own-rules.js';
 import { type DraftLine, makePaper, type PaperDraft } from '../model/make-paper.js';
 import type { Paper, PaperHead } from '../model/paper.js';
-import { unreachedInWords } from '../model/read-paper.js';
 import {
   DEDUCTION_WORDS,
   type Deduction,
@@ -31,14 +30,22 @@ export type InvoiceGround = {
   readonly words?: DeductionWords;
 };
 
+/**
+ * Where a minor unit went: a price promised with tax that no whole net reaches, brought there by a rounding amount or not;
+ * or taxes that were rounded once per paper.
+ */
+export type MovedUnit =
+  | { readonly kind: 'unreached'; readonly promised: Money; readonly rounding: Money }
+  | { readonly kind: 'drift'; readonly drift: Money };
+
 /** A draft worked out: the paper, what it takes off, what the page must say, and what stands in its way. */
 export type InvoiceInHand = {
   readonly paper: Paper;
   readonly deductions: readonly Deduction[];
   /** Earlier papers it takes off or mends, by id. */
   readonly cites: readonly string[];
-  /** Where a minor unit went, in words. */
-  readonly sentences: readonly string[];
+  /** Where a minor unit went: said on the paper, in its language. */
+  readonly moved: readonly MovedUnit[];
   readonly findings: readonly Finding[];
 };
 
@@ -74,6 +81,17 @@ const draftOf = (choices: InvoiceChoices, ground: InvoiceGround): PaperDraft => 
   };
 };
 
+const unreachedOf = (paper: Paper): MovedUnit[] =>
+  paper.unreached
+    ? [
+        {
+          kind: 'unreached',
+          promised: paper['BG-22']['BT-112'].plus(paper.unreached),
+          rounding: paper['BG-22']['BT-114'],
+        },
+      ]
+    : [];
+
 type Worked = Omit<InvoiceInHand, 'findings'> & { readonly stages?: Stages };
 
 const workOut = (choices: InvoiceChoices, ground: InvoiceGround): Worked => {
@@ -81,26 +99,25 @@ const workOut = (choices: InvoiceChoices, ground: InvoiceGround): Worked => {
   if (choices.kind === 'credit-note') {
     if (!credited) throw new Invalid('A credit note mends an issued invoice.');
     const paper = creditPaper(choices, headOf(choices, ground), credited);
-    return { paper, deductions: [], cites: [credited.id], sentences: [] };
+    return { paper, deductions: [], cites: [credited.id], moved: [] };
   }
   const draft = draftOf(choices, ground);
-  const promise = choices.pricesInclude === 'tax' ? unreachedInWords(makePaper(draft)) : undefined;
-  const promised = promise ? [promise] : [];
+  const promised = choices.pricesInclude === 'tax' ? unreachedOf(makePaper(draft)) : [];
   const net = netDraft(draft);
   if (choices.deducts === 'all-earlier') {
     const { papers } = standing(earlier);
     const all = papers.flatMap(({ paper, credits }) => [paper, ...credits]);
-    const { paper, stages, driftSentence } = finalInvoice(net, all, words);
+    const { paper, stages, drift } = finalInvoice(net, all, words);
     return {
       paper: { ...paper, kind: choices.kind },
       stages,
       deductions: all.flatMap(deductionsOf),
       cites: papers.map(({ id }) => id),
-      sentences: [...promised, ...(driftSentence ? [driftSentence] : [])],
+      moved: [...promised, ...(drift.isZero() ? [] : [{ kind: 'drift' as const, drift }])],
     };
   }
   if (choices.deducts === 'nothing')
-    return { paper: makePaper(draft), deductions: [], cites: [], sentences: promised };
+    return { paper: makePaper(draft), deductions: [], cites: [], moved: promised };
   const groups = makePaper(net)['BG-23'].map((group) => ({
     name: groupName({ category: group['BT-118'], rate: group['BT-119'] }),
     net: group['BT-116'],
@@ -112,7 +129,7 @@ const workOut = (choices: InvoiceChoices, ground: InvoiceGround): Worked => {
     paper: makePaper(withDeductions(net, deductions, words)),
     deductions,
     cites: earlier.filter(({ paper }) => numbers.has(paper['BT-1'] ?? '')).map(({ id }) => id),
-    sentences: promised,
+    moved: promised,
   };
 };
 
@@ -177,7 +194,9 @@ export const invoiceInHand = (choices: InvoiceChoices, ground: InvoiceGround): I
     if (!without) throw error;
     const field = fieldOf(error.fields[0]?.field ?? 'lines');
     const rest = invoiceInHand(without, ground);
-    return { ...rest, findings: [...rest.findings, mustMend(`not-meant-${field}`, field, error.message)] };
+    // What was left out leaves gaps of its own, which are mended with it.
+    const others = rest.findings.filter(({ code }) => !['BR-16', 'BR-CO-18', 'nothing-asked'].includes(code));
+    return { ...rest, findings: [mustMend(`not-meant-${field}`, field, error.message), ...others] };
   }
 };
 

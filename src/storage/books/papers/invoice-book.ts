@@ -91,6 +91,10 @@ export const invoiceBook = {
     return { ...paper!, document: row.document };
   },
 
+  async isThere(reading: Reading, id: string): Promise<boolean> {
+    return reading.manager.existsBy(InvoiceRow, { id });
+  },
+
   /** The bytes that went out. @throws NotFound */
   async pdf(reading: Reading, id: string): Promise<Buffer> {
     const row = await reading.manager.findOneBy(InvoicePdfRow, { id });

@@ -1,0 +1,128 @@
+import type { Client } from '../../../domain/clients/client.js';
+import type { Commission } from '../../../domain/commissions/commission.js';
+import type { PaperChoices } from '../../../domain/house/paper-choices.js';
+import type { Studio } from '../../../domain/house/studio.js';
+import { addDays, type CalendarDate } from '../../../domain/kernel/calendar-date.js';
+import { type Finding, mustMend, wantsLook } from '../../../domain/papers/finding.js';
+import { type InvoiceInHand, invoiceInHand } from '../../../domain/papers/invoice/invoice-paper.js';
+import type { PaymentTerms } from '../../../domain/papers/model/paper.js';
+import { creditorReference } from '../../../domain/papers/payment/creditor-reference.js';
+import { deductionWords } from '../../../printing/papers/words/invoice-words.js';
+import { clientBook } from '../../../storage/books/client-book.js';
+import { commissionBook } from '../../../storage/books/commission-book.js';
+import { invoiceBook } from '../../../storage/books/papers/invoice-book.js';
+import type { KeptInvoiceDraft } from '../../../storage/books/papers/invoice-draft-book.js';
+import { earlierOf } from '../../../storage/books/papers/invoice-text.js';
+import { studioBook } from '../../../storage/books/studio-book.js';
+import { type Clock, todayIn } from '../../../storage/clock.js';
+import type { Reading } from '../../../storage/session.js';
+import { buyerOf, sellerOf, taxOf } from '../../../web/papers/house-on-paper.js';
+import { languageOnPaper } from '../../../web/papers/paper-languages.js';
+
+/** A draft as it would go out now, with everything its words are taken from. */
+export type InvoiceOfDraft = {
+  readonly kept: KeptInvoiceDraft;
+  readonly studio: Studio;
+  readonly settings: PaperChoices;
+  /** Who pays. */
+  readonly client: Client;
+  readonly commission: Commission | undefined;
+  readonly today: CalendarDate;
+  readonly language: string;
+  readonly hand: InvoiceInHand;
+};
+
+/** A structured reference out of the paper's number where its letters and digits fit into one, else the number itself. */
+const referenceFor = (number: string): string =>
+  /^[A-Z0-9]{1,21}$/.test(number.toUpperCase().replace(/[\s\-/._#]/g, ''))
+    ? creditorReference(number)
+    : number;
+
+/** How the house is paid: by credit transfer, where it has said into which account. UNTDID 4461: 58 is the SEPA one. */
+const paymentOf = (settings: PaperChoices, studio: Studio, number: string): PaymentTerms | undefined => {
+  if (!settings.iban) return undefined;
+  return {
+    'BT-81': studio.identity.currency === 'EUR' ? '58' : '30',
+    'BT-84': settings.iban,
+    'BT-85': settings.accountName || studio.identity.name,
+    ...(settings.bic ? { 'BT-86': settings.bic } : {}),
+    ...(number ? { 'BT-83': referenceFor(number) } : {}),
+  };
+};
+
+/** What moved since the draft was laid ready: the house's tax is another by now. */
+const movedFindings = ({ choices }: KeptInvoiceDraft, studio: Studio): Finding[] => {
+  if (choices.kind === 'credit-note') return [];
+  const { category, rate } = taxOf(studio);
+  const other = choices.lines.find(
+    (line) => line.category !== category || !(line.rate ?? rate)?.equals(rate ?? line.rate ?? 0),
+  );
+  if (!studio.tax.registered && choices.lines.some((line) => line.category === 'S'))
+    return [
+      mustMend(
+        'not-registered',
+        'seller.tax',
+        'The house is not registered for tax, yet a line states tax. Say in House how it stands, or lay the invoice ready anew.',
+      ),
+    ];
+  return other
+    ? [
+        wantsLook(
+          'tax-moved',
+          'lines',
+          `The house’s tax is another than on this draft (${other.name}). What was agreed keeps its tax only where the law lets it. Is that right?`,
+        ),
+      ]
+    : [];
+};
+
+/**
+ * Works a draft out as the house, the client and the earlier papers stand now.
+ *
+ * @param number the number it would get; none for a draft
+ */
+export const invoiceOfDraft = async (
+  reading: Reading,
+  clock: Clock,
+  kept: KeptInvoiceDraft,
+  number?: string,
+): Promise<InvoiceOfDraft> => {
+  const studio = await studioBook.the(reading);
+  const settings = studio.papers;
+  const client = await clientBook.one(reading, kept.clientId);
+  const commission = kept.commissionId ? await commissionBook.one(reading, kept.commissionId) : undefined;
+  const today = todayIn(clock, studio.identity.zone);
+  const papers = kept.commissionId ? await invoiceBook.wholeOfCommission(reading, kept.commissionId) : [];
+  const earlier = earlierOf(papers);
+  const credited = earlier.find(({ id }) => id === kept.credits);
+  const isCredit = kept.choices.kind === 'credit-note';
+  const payment = isCredit ? undefined : paymentOf(settings, studio, number ?? '');
+  const { choices } = kept;
+  const language = languageOnPaper(client, studio);
+  const hand = invoiceInHand(choices, {
+    head: {
+      ...(number === undefined ? {} : { 'BT-1': number }),
+      'BT-2': today,
+      ...(isCredit || choices.due ? {} : { 'BT-9': addDays(today, settings.paymentDays) }),
+      // Money asked for before the work: the day of the paper is the day tax falls due on.
+      ...(choices.kind === 'deposit-invoice' ? { 'BT-7': today } : {}),
+      'BG-4': sellerOf(studio),
+      'BG-7': buyerOf(client),
+      ...(payment ? { 'BG-16': payment } : {}),
+    },
+    earlier,
+    ...(credited ? { credited } : {}),
+    taking: settings.taking,
+    words: deductionWords(language),
+  });
+  return {
+    kept,
+    studio,
+    settings,
+    client,
+    commission,
+    today,
+    language,
+    hand: { ...hand, findings: [...hand.findings, ...movedFindings(kept, studio)] },
+  };
+};

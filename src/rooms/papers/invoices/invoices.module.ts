@@ -1,0 +1,14 @@
+import { Module } from '@nestjs/common';
+import { InvoicesApi } from './invoices.api.js';
+import { InvoicesController } from './invoices.controller.js';
+import { IssuedApi } from './issued/issued.api.js';
+import { IssuedController } from './issued/issued.controller.js';
+import { IssuingInvoicesController } from './issuing/issuing.controller.js';
+import { IssuingInvoices } from './issuing/issuing-invoices.js';
+
+@Module({
+  controllers: [InvoicesController, IssuingInvoicesController, IssuedController, InvoicesApi, IssuedApi],
+  providers: [IssuingInvoices],
+  exports: [IssuingInvoices],
+})
+export class InvoicesModule {}
