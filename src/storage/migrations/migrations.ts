@@ -4,6 +4,7 @@ import { Payments1764000000012 } from './1764000000012-payments.js';
 import { Letterhead1764000000013 } from './1764000000013-letterhead.js';
 import { Extras1764000000014 } from './1764000000014-extras.js';
 import { Fittings1764000000015 } from './1764000000015-fittings.js';
+import { BesideTheBench1764000000016 } from './1764000000016-beside-the-bench.js';
 import { Phones1764000000017 } from './1764000000017-phones.js';
 import { History1764000000001 } from './founding/1764000000001-history.js';
 import { House1764000000002 } from './founding/1764000000002-house.js';
@@ -32,5 +33,6 @@ export const migrations = [
   Letterhead1764000000013,
   Extras1764000000014,
   Fittings1764000000015,
+  BesideTheBench1764000000016,
   Phones1764000000017,
 ];

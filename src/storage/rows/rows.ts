@@ -5,6 +5,10 @@ import { BenchEntryRow } from './bench/bench-entry.row.js';
 import { ExtraRow } from './bench/extra.row.js';
 import { PersonRow } from './bench/person.row.js';
 import { RunningClockRow } from './bench/running-clock.row.js';
+import { CounterTicketRow } from './beside/counter-ticket.row.js';
+import { EnquiryRow } from './beside/enquiry.row.js';
+import { OutworkTicketRow } from './beside/outwork-ticket.row.js';
+import { OutworkerRow } from './beside/outworker.row.js';
 import { BodyDimensionRow } from './clients/body-dimension.row.js';
 import { ClientRow } from './clients/client.row.js';
 import { ClientPaperRow } from './clients/client-paper.row.js';
@@ -47,6 +51,8 @@ import { OwnGuessRow } from './lessons/own-guess.row.js';
 import { PastGarmentRow } from './lessons/past-garment.row.js';
 import { GarmentTypeRow } from './making/garment-type.row.js';
 import { KnownOperationRow } from './making/known-operation.row.js';
+import { MoneyOutRow } from './money-out/money-out.row.js';
+import { PaidOutRow } from './money-out/paid-out.row.js';
 import { InvoiceRow } from './papers/invoice.row.js';
 import { InvoiceCiteRow } from './papers/invoice-cite.row.js';
 import { InvoiceDraftRow } from './papers/invoice-draft.row.js';
@@ -133,4 +139,10 @@ export const rows = [
   PatternRow,
   PatternUseRow,
   CalendarKeyRow,
+  OutworkerRow,
+  OutworkTicketRow,
+  MoneyOutRow,
+  PaidOutRow,
+  EnquiryRow,
+  CounterTicketRow,
 ];
