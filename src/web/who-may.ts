@@ -30,6 +30,7 @@ const FOR_THE_TRUSTED: readonly Place[] = [
   place('/commissions'),
   place('/garments'),
   place('/cloth-room'),
+  place('/photos'),
   ...['materials', 'lots', 'purchases', 'suppliers', 'shopping-list'].map((path) => place(`/${path}`)),
   place('/lessons'),
   place('/find'),

@@ -66,7 +66,7 @@ const isDirection = (text: string): text is Direction => DIRECTIONS.some((one) =
  * @param field how lengths are written in this house
  * @returns in their order, with millimetres exact
  * @throws Invalid naming `corrections.ROW.FIELD` of every field at fault
- * @see test/domain/fitting/correction.test.ts
+ * @see test/domain/fitting/fitting.test.ts
  */
 export const readCorrections = (
   rows: readonly TypedCorrection[],
@@ -80,7 +80,7 @@ export const readCorrections = (
       troubles.push({ field: `corrections.${index}.${name}`, text });
     };
     const garmentId = row.garmentId || (garmentIds.length === 1 ? (garmentIds[0] ?? '') : '');
-    if (!garmentIds.includes(garmentId)) say('garment', 'Which garment of this fitting?');
+    if (!garmentIds.includes(garmentId)) say('garmentId', 'Which garment of this fitting?');
     if (row.place.trim() === '') say('place', 'Where on the garment?');
     if (row.place.trim().length > 200) say('place', 'At most 200 characters.');
     if (!isDirection(row.direction)) say('direction', 'Choose what is to be done.');

@@ -9,7 +9,7 @@ type When = Pick<Fitting, 'on' | 'at' | 'minutes'>;
  * twice is the first of the two.
  *
  * @param zone IANA time zone of the studio
- * @see RFC 5545 (IETF, 2009) section 3.3.5, local times in a gap or given twice; test/domain/fitting/fitting-time.test.ts
+ * @see RFC 5545 (IETF, 2009) section 3.3.5, local times in a gap or given twice; test/domain/fitting/fitting.test.ts
  */
 export const instantsOf = ({ on, at, minutes }: When, zone: string): { start: Instant; end: Instant } => {
   const start = Temporal.PlainDateTime.from(`${on}T${at}`).toZonedDateTime(zone, {
@@ -30,7 +30,7 @@ export const overlaps = (one: When, other: When, zone: string): boolean => {
  * @param held fittings that were held, of any number of commissions
  * @returns the middle of all gaps in whole days (of an even number the lower), and how many there are; none without two
  *   fittings of one commission on different days
- * @see test/domain/fitting/fitting-time.test.ts
+ * @see test/domain/fitting/fitting.test.ts
  */
 export const usualGap = (
   held: readonly Pick<Fitting, 'commissionId' | 'on'>[],

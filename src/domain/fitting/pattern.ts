@@ -29,7 +29,7 @@ export const patternNumber = (count: number): string => `P-${String(count).padSt
  * A plan for cutting from a pattern that hangs there: without its draft operations.
  *
  * @returns the plan without them, and what was left out
- * @see test/domain/fitting/pattern.test.ts
+ * @see test/domain/fitting/fitting.test.ts
  */
 export const withoutDrafting = (
   plan: MakingPlan,

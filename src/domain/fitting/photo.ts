@@ -77,11 +77,12 @@ export const mayBePhotographed = (
 };
 
 /**
- * The consent to a photograph of a person, checked.
+ * What was agreed about a photograph, checked.
  *
  * @param today the day it is added
+ * @param ofSomebody is anybody on it? A swatch needs nobody's consent
  * @throws Invalid per field: nobody agreed, or the consent ended before today
- * @see test/domain/fitting/photo.test.ts
+ * @see test/domain/fitting/fitting.test.ts
  */
 export const checkConsent = <
   T extends {
@@ -93,16 +94,26 @@ export const checkConsent = <
 >(
   said: T,
   today: CalendarDate,
+  ofSomebody = true,
 ): T => {
   const troubles: FieldTrouble[] = [];
   if (said.takenOn > today) troubles.push({ field: 'takenOn', text: 'This day is still to come.' });
+  if (ofSomebody) troubles.push(...consentTroubles(said, today));
+  if (troubles.length > 0) throw new Invalid(troubles[0]?.text ?? 'This cannot be kept.', troubles);
+  return said;
+};
+
+const consentTroubles = (
+  said: Pick<Photo, 'scope' | 'consentBy' | 'until'>,
+  today: CalendarDate,
+): FieldTrouble[] => {
+  const troubles: FieldTrouble[] = [];
   if (!said.scope) troubles.push({ field: 'scope', text: 'Say what it may be used for.' });
   if (said.consentBy === '')
     troubles.push({ field: 'consentBy', text: 'Write who agreed to the photograph.' });
   if (!said.until) troubles.push({ field: 'until', text: 'Say until when it may be kept.' });
   else if (said.until < today) troubles.push({ field: 'until', text: 'This day is over already.' });
-  if (troubles.length > 0) throw new Invalid(troubles[0]?.text ?? 'This cannot be kept.', troubles);
-  return said;
+  return troubles;
 };
 
 /** Is the consent over on this day? Such a photograph is shown to nobody and taken away. */

@@ -19,6 +19,16 @@ const ELSEWHERE = [
     text: 'Passphrase, signed-in browsers, programs, keys',
     href: '/house/people-and-devices',
   },
+  {
+    label: 'Photographs',
+    text: 'How long they are kept, and whether of children',
+    href: '/house/photographs',
+  },
+  {
+    label: 'Calendar',
+    text: 'Fittings and promised days on a telephone or another program',
+    href: '/house/calendar',
+  },
   { label: 'Rates', text: 'What an hour costs', href: '/rates' },
   { label: 'House price list', text: 'Counter work, alterations, make-and-trim', href: '/rates/price-list' },
   { label: 'Backup', text: 'A copy of everything, and how to bring it back', href: '/house/backup' },

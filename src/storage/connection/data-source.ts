@@ -36,6 +36,8 @@ export const openForWriting = async (home: DataHome): Promise<DataSource> => {
   if (home.kind === 'sqlite') {
     // FULL is what makes an acknowledged write survive a power cut; set it, since builds of SQLite differ.
     await source.query('PRAGMA synchronous = FULL');
+    // What is taken away is written over: a photograph whose consent was withdrawn must not lie in a free page.
+    await source.query('PRAGMA secure_delete = ON');
   }
   await source.runMigrations({ transaction: 'each' });
   if (home.kind === 'sqlite') {

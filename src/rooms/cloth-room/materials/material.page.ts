@@ -1,3 +1,4 @@
+import type { Photo } from '../../../domain/fitting/photo.js';
 import type { StudioIdentity } from '../../../domain/house/studio.js';
 import { Decimal } from '../../../domain/kernel/decimal.js';
 import { Money } from '../../../domain/kernel/money.js';
@@ -53,6 +54,8 @@ export type MaterialTold = {
   readonly promises: readonly OpenPromise[];
   readonly garments: ReadonlyMap<string, ServedGarment>;
   readonly identity: StudioIdentity;
+  /** The newest photographs of its swatch. */
+  readonly swatches: readonly Photo[];
 };
 
 /** One material: what it is, the pieces there are of it, and what happened to it. */
@@ -77,6 +80,11 @@ export const materialPage = (told: MaterialTold): PageWords => {
       ? 'There is none of it at present.'
       : `${inWords(left, material.unit, locale)} are here, in the book at ${moneyInWords(value, locale)}.`,
     facts: factsOf(material, supplier),
+    swatches: told.swatches.map(({ id: photo, words }) => ({
+      small: `/photos/${photo}/small`,
+      whole: `/photos/${photo}/picture`,
+      alt: words || `Swatch of ${material.name}`,
+    })),
     any: there.length > 0,
     everAny: lots.length > 0,
     lots: {

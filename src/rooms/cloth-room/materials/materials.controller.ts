@@ -6,6 +6,7 @@ import { materialBook } from '../../../storage/books/cloth-room/material-book.js
 import { reservationBook } from '../../../storage/books/cloth-room/reservation-book.js';
 import { garmentsNamed } from '../../../storage/books/cloth-room/served-garments.js';
 import { supplierBook } from '../../../storage/books/cloth-room/supplier-book.js';
+import { photoBook } from '../../../storage/books/fitting/photo-book.js';
 import { studioBook } from '../../../storage/books/studio-book.js';
 import { ReadSide } from '../../../storage/read-side.js';
 import type { Visit } from '../../../storage/session.js';
@@ -64,9 +65,10 @@ export class ClothMaterialsController {
       this.read,
       promises.map(({ garmentId }) => garmentId),
     );
+    const swatches = await photoBook.about(this.read, `material/${id}`, 3);
     return page(
       'cloth-room/materials/material',
-      materialPage({ material, supplier, lots, entries, promises, garments, identity }),
+      materialPage({ material, supplier, lots, entries, promises, garments, identity, swatches }),
     );
   }
 

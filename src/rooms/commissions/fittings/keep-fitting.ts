@@ -9,6 +9,7 @@ import {
   USUAL_FITTING,
 } from '../../../domain/fitting/fitting.js';
 import { overlaps } from '../../../domain/fitting/fitting-time.js';
+import { addDays } from '../../../domain/kernel/calendar-date.js';
 import { Conflict, Invalid, NotFound } from '../../../domain/kernel/errors.js';
 import { garmentMarkBook } from '../../../storage/books/bench/garment-mark-book.js';
 import { clientBook } from '../../../storage/books/client-book.js';
@@ -171,7 +172,8 @@ const askAboutAnother = async (
 ): Promise<void> => {
   if (isMeant) return;
   const { identity } = await studioBook.the(reading);
-  const others = await fittingBook.between(reading, said.on, said.on);
+  // A fitting late in the evening may reach into the next day.
+  const others = await fittingBook.between(reading, addDays(said.on, -1), addDays(said.on, 1));
   const other = others.find(
     (one) => one.id !== self && one.state === 'planned' && overlaps(one, said, identity.zone),
   );
@@ -179,7 +181,7 @@ const askAboutAnother = async (
     throw new Asked([
       {
         field,
-        text: `Another ${FITTING_KIND_WORDS[other.kind]} is at ${other.at} that day. Both at once?`,
+        text: `Another ${FITTING_KIND_WORDS[other.kind]} is at ${other.at} ${other.on === said.on ? 'that day' : `on ${dateInWords(other.on)}`}. Both at once?`,
         confirmName: `confirm.${field}`,
       },
     ]);
