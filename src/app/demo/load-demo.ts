@@ -12,7 +12,9 @@ import { type DemoClient, type DemoFile, readDemo } from './demo-file.js';
 import { loadCommission } from './load-commission.js';
 import { loadHouse } from './load-house.js';
 
-const folder = (name: string): string => fileURLToPath(new URL(`../../../data/${name}`, import.meta.url));
+/** A folder of data that ships with the program. */
+export const folder = (name: string): string =>
+  fileURLToPath(new URL(`../../../data/${name}`, import.meta.url));
 
 /** What a loaded demonstration holds, for whoever goes on with it: ids by the keys of its files. */
 export type LoadedDemo = {

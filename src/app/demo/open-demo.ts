@@ -3,15 +3,17 @@ import { existsSync } from 'node:fs';
 import { mkdir, readFile, rm, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { accountBook } from '../../storage/books/account-book.js';
-import { Clock } from '../../storage/clock.js';
+import { MachineClock, todayIn } from '../../storage/clock.js';
 import { UnitOfWork } from '../../storage/unit-of-work.js';
 import type { Config } from '../config.js';
 import { createApp } from '../create-app.js';
 import { addressOf } from '../open-studio.js';
 import { Door } from '../sign-in/door.js';
 import { newSecret, secretHash } from '../sign-in/secrets.js';
-import { loadDemo } from './load-demo.js';
+import { folder, loadDemo } from './load-demo.js';
 import { loadQuotes } from './load-quotes.js';
+import { loadStory } from './load-story.js';
+import { StoryClock } from './story-clock.js';
 
 const OWNER = 'Odalys Fenwright';
 
@@ -25,8 +27,9 @@ export const openDemo = async (config: Config): Promise<void> => {
   const known = existsSync(keysFile);
   // A load that was broken off has no keys yet: it is begun again from nothing.
   if (!known) await rm(config.dataDir, { recursive: true, force: true });
-  const app = await createApp(config);
-  const [unit, door, clock] = [app.get(UnitOfWork), app.get(Door), app.get<Clock>(Clock)];
+  const clock = new StoryClock(new MachineClock());
+  const app = await createApp(config, clock);
+  const [unit, door] = [app.get(UnitOfWork), app.get(Door)];
   let keys: Keys;
   if (known) {
     keys = JSON.parse(await readFile(keysFile, 'utf8')) as Keys;
@@ -46,6 +49,17 @@ export const openDemo = async (config: Config): Promise<void> => {
       });
       writing.says('Made an API token for the demonstration', 'house');
     });
+    await app.init();
+    await app.getHttpAdapter().getInstance().ready();
+    const broken = await loadStory(app, {
+      clock,
+      token: keys.token,
+      today: todayIn(clock, config.zone),
+      zone: config.zone,
+      names: new Map([...loaded.clients, ...loaded.commissions]),
+      folder: folder('demo/story'),
+    });
+    if (broken) console.log(`The demonstration's story ends early: ${broken}`);
     await mkdir(config.dataDir, { recursive: true });
     await writeFile(keysFile, JSON.stringify(keys), { mode: 0o600 });
   }
