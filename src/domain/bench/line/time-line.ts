@@ -4,6 +4,7 @@ import type { Minutes } from '../../kernel/minutes.js';
 import {
   asked,
   confirmed,
+  mapReading,
   nothingTyped,
   type Reading,
   refused,
