@@ -6,6 +6,8 @@ export type Sheet = {
   readonly format: SheetFormat;
   /** Stands at the foot beside "n of m". */
   readonly footerWords?: string;
+  /** How "n of m" is said: `{n} of {m}` unless the paper's language says otherwise. */
+  readonly pageWords?: string;
   /** Stands at the head of every page but the first, where the letterhead is. */
   readonly headWords?: string;
 };
@@ -28,6 +30,14 @@ const cssString = (text: string): string => {
   return `"${safe.join('')}"`;
 };
 
+/** The number of the page as CSS content: counters between words. */
+const pageContent = (words: string): string =>
+  words
+    .split(/(\{[nm]\})/)
+    .filter((part) => part !== '')
+    .map((part) => (part === '{n}' ? 'counter(page)' : part === '{m}' ? 'counter(pages)' : cssString(part)))
+    .join(' ');
+
 /** The page rule of a sheet: size, margins, running head, foot and "n of m". */
 export const pageRule = (sheet: Sheet): string => {
   const { size, margin, text } = measures[sheet.format];
@@ -38,7 +48,7 @@ export const pageRule = (sheet: Sheet): string => {
   return [
     `@page{size:${size};margin:${margin};${head}`,
     `@bottom-left{content:${cssString(sheet.footerWords ?? '')};${face};padding-top:5mm;vertical-align:top}`,
-    `@bottom-right{content:counter(page) " of " counter(pages);${face};white-space:nowrap;padding-top:5mm;vertical-align:top}}`,
+    `@bottom-right{content:${pageContent(sheet.pageWords ?? '{n} of {m}')};${face};white-space:nowrap;padding-top:5mm;vertical-align:top}}`,
     '@page:first{@top-left{content:none}}',
   ].join('');
 };

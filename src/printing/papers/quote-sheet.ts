@@ -1,4 +1,5 @@
 import type { Letterhead } from './letterhead.js';
+import type { QuoteLabels } from './words/quote-labels.js';
 
 /** Something and what it comes to, in words: "Cape for the prompter", "480.00". */
 export type Priced = { readonly label: string; readonly amount: string };
@@ -38,6 +39,8 @@ export type QuoteTax = {
 export type QuoteSheet = {
   /** BCP 47, such as "en-GB". */
   readonly language: string;
+  /** The fixed words, in that language. */
+  readonly labels: QuoteLabels;
   readonly letterhead: Letterhead;
   /** "Preview, not issued": stands across the head; '' once issued. */
   readonly notice: string;

@@ -9,6 +9,8 @@ import type { InvoiceSheet } from './invoice-sheet.js';
 import { checkedLetterhead } from './letterhead.js';
 import type { MeasurementCard } from './measurement-card.js';
 import type { QuoteSheet } from './quote-sheet.js';
+import { glossary } from './words/glossary.js';
+import { paperWords, spokenOf } from './words/paper-words.js';
 
 /** A paper ready to print: its HTML, complete in itself, and the sheet it goes on. */
 export type Paper = { readonly html: string; readonly sheet: Sheet };
@@ -25,6 +27,10 @@ const joined = (...words: string[]): string => {
   return line.length > 110 ? `${line.slice(0, 109).join('')}…` : line.join('');
 };
 
+/** "n of m" with its braces left for the counters. */
+const pageWords = (language: string): string =>
+  glossary().words[spokenOf(language)].get('page') ?? '{n} of {m}';
+
 /** Turns page models of words into papers: template, style and faces in one piece. */
 export class Stationery {
   private readonly styles = new Map<string, string>();
@@ -40,7 +46,8 @@ export class Stationery {
 
   quote(quote: QuoteSheet, format: 'A4' | 'Letter' = 'A4'): Paper {
     checkedLetterhead(quote.letterhead);
-    const name = joined(`${quote.title} ${quote.number}`, `version ${quote.version}`);
+    const { say } = paperWords(quote.language);
+    const name = joined(`${quote.title} ${quote.number}`, say('quote.version', { version: quote.version }));
     return {
       html: this.dressed('quote', { ...quote, documentTitle: `${quote.title} ${quote.number}` }, [
         text,
@@ -51,6 +58,7 @@ export class Stationery {
         format,
         headWords: joined(quote.letterhead.studio, name),
         footerWords: joined(name, quote.notice),
+        pageWords: pageWords(quote.language),
       },
     };
   }
@@ -66,6 +74,7 @@ export class Stationery {
         format,
         headWords: joined(invoice.letterhead.studio, name),
         footerWords: joined(name, invoice.notice),
+        pageWords: pageWords(invoice.language),
       },
     };
   }
@@ -76,7 +85,12 @@ export class Stationery {
     const name = joined([letter.title, letter.number].filter(Boolean).join(' '));
     return {
       html: this.dressed('account-letter', { ...letter, documentTitle: name }, [text, italic, strong]),
-      sheet: { format, headWords: joined(letter.letterhead.studio, name), footerWords: name },
+      sheet: {
+        format,
+        headWords: joined(letter.letterhead.studio, name),
+        footerWords: name,
+        pageWords: pageWords(letter.language),
+      },
     };
   }
 

@@ -5,7 +5,9 @@ import type { Buyer, Seller } from '../../domain/papers/model/party.js';
 import { NOT_REGISTERED } from '../../domain/papers/quote/quote-words.js';
 import { TAX_CATEGORIES, type TaxCategory } from '../../domain/papers/tax/category.js';
 import type { Letterhead } from '../../printing/papers/letterhead.js';
+import { paperWords } from '../../printing/papers/words/paper-words.js';
 import type { Accent } from '../../printing/templates/page-model.js';
+import type { StudioMark } from '../../storage/books/house/mark-book.js';
 
 const linesOf = (text: string): string[] =>
   text
@@ -72,17 +74,41 @@ export const taxOf = ({ tax }: Studio): { category: TaxCategory; rate?: Decimal;
   };
 };
 
+/** A reason for charging no tax, in the paper's language where it is one of the program's own sentences. */
+export const reasonOnPaper = (reason: string, language: string): string => {
+  const words = paperWords(language);
+  const isOurs = reason === NOT_REGISTERED || reason === UNASKED_REASON;
+  return isOurs && words.language !== 'en' ? words.say('tax.not-registered') : reason;
+};
+
+/** With what a new house begins. */
+const UNASKED_REASON = 'Not registered for tax';
+
+/** What a letterhead needs besides the house: the paper's language, and the mark where the house has one. */
+export type OnPaper = { readonly language: string; readonly mark?: StudioMark };
+
 /** The head of the house's papers. */
-export const letterheadOf = ({ identity, tax, accent }: Studio): Letterhead => ({
-  studio: identity.name,
-  strapline: '',
-  monogram: ([...identity.name.trim()][0] ?? '').toLocaleUpperCase('en'),
-  logo: '',
-  address: [...linesOf(identity.address), ...(identity.country ? [identity.country] : [])],
-  contacts: [identity.phone, identity.email, identity.website].filter((one) => one !== ''),
-  registrations: [
-    ...(tax.taxNumber ? [`Tax number ${tax.taxNumber}`] : []),
-    ...(tax.companyNumber ? [`Company number ${tax.companyNumber}`] : []),
-  ],
-  accent: accent as Accent,
-});
+export const letterheadOf = (
+  { identity, tax, papers, accent }: Studio,
+  { language, mark }: OnPaper = { language: 'en' },
+): Letterhead => {
+  const { say } = paperWords(language);
+  return {
+    studio: identity.name,
+    strapline: papers.strapline,
+    monogram: ([...identity.name.trim()][0] ?? '').toLocaleUpperCase('en'),
+    logo: mark ? `data:${MARK_TYPES[mark.kind]};base64,${mark.bytes}` : '',
+    logoWords: mark?.alternative ?? '',
+    address: [...linesOf(identity.address), ...(identity.country ? [identity.country] : [])],
+    contacts: [identity.phone, identity.email, identity.website].filter((one) => one !== ''),
+    registrations: [
+      ...(tax.taxNumber ? [say('letterhead.tax-number', { number: tax.taxNumber })] : []),
+      ...(tax.companyNumber ? [say('letterhead.company-number', { number: tax.companyNumber })] : []),
+      ...linesOf(papers.headLines),
+    ],
+    smallPrint: linesOf(papers.smallPrint),
+    accent: accent as Accent,
+  };
+};
+
+export const MARK_TYPES = { svg: 'image/svg+xml', png: 'image/png' } as const;

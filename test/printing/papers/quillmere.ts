@@ -3,6 +3,7 @@ import type { Letterhead } from '../../../src/printing/papers/letterhead.js';
 import type { MeasurementCard } from '../../../src/printing/papers/measurement-card.js';
 import type { QuoteGarment, QuoteSheet } from '../../../src/printing/papers/quote-sheet.js';
 import { Stationery } from '../../../src/printing/papers/stationery.js';
+import { quoteLabels } from '../../../src/printing/papers/words/quote-labels.js';
 import { Templates } from '../../../src/printing/templates/templates.js';
 
 const folder = fileURLToPath(new URL('../../../templates', import.meta.url));
@@ -14,9 +15,11 @@ export const letterhead = (changes: Partial<Letterhead> = {}): Letterhead => ({
   strapline: 'Bespoke tailoring, cut and made by hand',
   monogram: 'Q',
   logo: '',
+  logoWords: '',
   address: ['Above the bookbinder’s', '3 Ferry Stairs', 'Quillmere', 'QM4 7LT'],
   contacts: ['Telephone 01632 960 417', 'odalys@quillmere.example'],
   registrations: ['VAT registration GB 999 9999 73'],
+  smallPrint: [],
   accent: 'madder',
   ...changes,
 });
@@ -39,6 +42,7 @@ export const jacket = (changes: Partial<QuoteGarment> = {}): QuoteGarment => ({
 
 export const quote = (changes: Partial<QuoteSheet> = {}): QuoteSheet => ({
   language: 'en-GB',
+  labels: quoteLabels('en-GB'),
   letterhead: letterhead(),
   notice: '',
   title: 'Quotation',

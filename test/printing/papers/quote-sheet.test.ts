@@ -140,6 +140,7 @@ describe('words that are no words', () => {
 
   it('appear as text in every field, and nothing is fetched', async () => {
     const own = quote({
+      letterhead: letterhead({ smallPrint: ['s'] }),
       opening: 'o',
       client: { name: 'n', address: ['a'], reference: 'r' },
       garments: [jacket({ wearer: 'w', parts: [{ label: 'l', amount: 'm' }] })],
@@ -151,17 +152,17 @@ describe('words that are no words', () => {
       hours: { words: 'w', lines: [{ label: 'l', amount: 'm' }], total: { label: 't', amount: 'm' } },
       notice: 'n',
     });
-    const { language, letterhead: head, ...words } = own;
+    const { language, labels, letterhead: head, ...words } = own;
     let count = 0;
     const mark = (): string => {
       count += 1;
       return `${hostile}#${count}.`;
     };
-    const changed = everyWord(words, mark) as Omit<QuoteSheet, 'language' | 'letterhead'>;
-    const marked = everyWord({ ...head, logo: '', accent: '', monogram: '' }, (word) =>
+    const changed = everyWord(words, mark) as Omit<QuoteSheet, 'language' | 'labels' | 'letterhead'>;
+    const marked = everyWord({ ...head, logo: '', logoWords: '', accent: '', monogram: '' }, (word) =>
       word ? mark() : '',
     ) as Letterhead;
-    const sheet = { ...changed, language, letterhead: { ...marked, accent: head.accent } };
+    const sheet = { ...changed, language, labels, letterhead: { ...marked, accent: head.accent } };
     const text = (await printed(sheet)).text.replace(/\s/g, '');
     const missing = Array.from({ length: count }, (_, each) => each + 1).filter(
       (each) => !text.toLowerCase().includes(`${hostile}#${each}.`.replace(/\s/g, '').toLowerCase()),

@@ -9,9 +9,11 @@ import { AGREEMENT_OF, type DraftChoices } from '../../../domain/papers/quote/dr
 import { quoteFindings } from '../../../domain/papers/quote/quote-findings.js';
 import type { QuoteDraft, QuotedGarment, QuotePaper } from '../../../domain/papers/quote/quote-paper.js';
 import { grossFactor } from '../../../domain/papers/tax/gross-kept.js';
+import { paperWords } from '../../../printing/papers/words/paper-words.js';
 import { quotableGarment } from '../../../storage/books/bench/agreed-plan-book.js';
 import { clientBook } from '../../../storage/books/client-book.js';
 import { garmentBook } from '../../../storage/books/garment-book.js';
+import { markBook, type StudioMark } from '../../../storage/books/house/mark-book.js';
 import { makingBook } from '../../../storage/books/making-book.js';
 import { quoteBook } from '../../../storage/books/papers/quote-book.js';
 import type { KeptDraft } from '../../../storage/books/papers/quote-draft-book.js';
@@ -19,6 +21,7 @@ import { ratesBook } from '../../../storage/books/rates-book.js';
 import { type Clock, todayIn } from '../../../storage/clock.js';
 import type { Reading } from '../../../storage/session.js';
 import { buyerOf, sellerOf, taxOf } from '../../../web/papers/house-on-paper.js';
+import { languageOnPaper } from '../../../web/papers/paper-languages.js';
 import { pricingOf, sumOfPlanned } from '../sum/sum-of.js';
 import { type FrozenCosts, freezeGarment, freezeTerms } from './frozen-costs.js';
 import { keptPrices } from './kept-prices.js';
@@ -33,6 +36,8 @@ export type QuoteInHand = {
   readonly commission: Commission;
   /** To whom it is addressed. */
   readonly payer: Client;
+  /** The picture on the letterhead. */
+  readonly mark: StudioMark | undefined;
   readonly choices: DraftChoices;
   readonly draft: QuoteDraft;
   readonly paper: QuotePaper;
@@ -84,7 +89,8 @@ export const quoteInHand = async (reading: Reading, clock: Clock, kept: KeptDraf
   const { draft, paper, findings: left } = paperOfDraft(asked);
   const findings = [...quoteFindings(paper), ...priced.findings, ...left, ...belowNought(paper)];
   const { words, minutes, costs } = priced;
-  return { studio, commission, payer, choices, draft, paper, words, minutes, costs, findings };
+  const mark = await markBook.maybe(reading);
+  return { studio, commission, payer, mark, choices, draft, paper, words, minutes, costs, findings };
 };
 
 /** A discount larger than the price would leave the studio owing the client. */
@@ -116,6 +122,7 @@ const pricedToday = async (
   const words: PaperGarment[] = [];
   const findings: Finding[] = [];
   const minutes: Record<string, string> = {};
+  const { say } = paperWords(languageOnPaper(payer, studio));
   for (const { id } of await garmentBook.ofCommission(reading, commission.id)) {
     const chosen = included.get(id);
     if (!chosen) continue;
@@ -152,7 +159,7 @@ const pricedToday = async (
     words.push({
       ref: id,
       number: `${commission.number}/${garment.place}`,
-      make: isMenu ? '' : MAKE_ON_PAPER[garment.make],
+      make: isMenu ? '' : say(`quote.make.${garment.make}`),
     });
     if (!sum) {
       if (!garment.ownPrice) findings.push(mustMend('rates', 'rates', NO_RATES(garment.name)));
@@ -173,13 +180,6 @@ const pricedToday = async (
     costs: { pricesOf: undefined, ...freezeTerms(studio, commission, rates), garments: frozen },
   };
 };
-
-const MAKE_ON_PAPER = {
-  'all-hand': 'Made by hand throughout',
-  'hand-where-it-shows': 'Made by hand where it shows',
-  'machine-hand-finished': 'Machine seams, finished by hand',
-  machine: 'Made by machine',
-} as const;
 
 const NO_RATES = (name: string): string =>
   `${name} has no price: the studio does not know yet what an hour costs.`;

@@ -1,45 +1,63 @@
 import { Decimal } from '../../../domain/kernel/decimal.js';
 import { Money } from '../../../domain/kernel/money.js';
-import { AGREEMENTS } from '../../../domain/papers/quote/quote-words.js';
-import { TAX_CATEGORIES } from '../../../domain/papers/tax/category.js';
-import type { Priced, QuoteSheet, QuoteTax } from '../../../printing/papers/quote-sheet.js';
+import type { Agreement } from '../../../domain/papers/quote/quote-words.js';
+import type { Priced, QuoteSheet } from '../../../printing/papers/quote-sheet.js';
+import { type PaperWords, paperWords } from '../../../printing/papers/words/paper-words.js';
+import { quoteLabels } from '../../../printing/papers/words/quote-labels.js';
 import { envelopeOf, letterheadOf } from '../../../web/papers/house-on-paper.js';
+import { languageOnPaper } from '../../../web/papers/paper-languages.js';
 import { amountInWords, moneyInWords } from '../../../web/words/amounts.js';
-import { capitalised, countInWords } from '../../../web/words/counts.js';
-import { dateInWords, dayInWords } from '../../../web/words/dates.js';
+import { capitalised } from '../../../web/words/counts.js';
+import { decimalSignOf } from '../../../web/words/numeral.js';
 import { shareInWords } from '../../../web/words/shares.js';
 import { hoursInWords } from '../sum/sum-lines.js';
 import type { QuoteInHand } from './quote-in-hand.js';
+import { taxesOfQuote, unreachedOf } from './tax-of-quote.js';
 
-/** What stands on the paper besides what was worked out. */
-export type SheetHead = { readonly number: string; readonly notice: string };
+/** What stands on the paper besides what was worked out: a preview may have no number yet. */
+export type SheetHead = { readonly number: string | undefined; readonly isPreview: boolean };
 
-const NUMBERS = 'Two Three Four Five Six Seven Eight Nine Ten Eleven Twelve'.split(' ');
-const many = (count: number): string =>
-  count === 1 ? 'The garment' : `${NUMBERS[count - 2] ?? String(count)} garments`;
-
-const currencyInWords = (currency: string): string => {
-  const name = new Intl.DisplayNames('en-GB', { type: 'currency' }).of(currency);
-  return name ?? currency;
+/** How this quote speaks: words, and money in figures. */
+type Manner = PaperWords & {
+  readonly amount: (money: Money) => string;
+  readonly money: (money: Money) => string;
 };
+
+const mannerOf = ({ payer, studio }: QuoteInHand): Manner => {
+  const words = paperWords(languageOnPaper(payer, studio));
+  return {
+    ...words,
+    amount: (money) => amountInWords(money, words.locale),
+    money: (money) => moneyInWords(money, words.locale),
+  };
+};
+
+const currencyInWords = (currency: string, locale: string): string =>
+  capitalised(new Intl.DisplayNames(locale, { type: 'currency' }).of(currency) ?? currency);
+
+const agreementOf = ({ paper }: QuoteInHand): Agreement => paper.agreement ?? 'fixed-price';
 
 /** The quote in words, ready to print. Hours stand on it only where the maker switched them on. */
 export const sheetOfQuote = (hand: QuoteInHand, head: SheetHead): QuoteSheet => {
   const { studio, commission, payer, paper, choices } = hand;
-  const { locale, currency } = studio.identity;
+  const { currency } = studio.identity;
+  const say = mannerOf(hand);
   const withTax = paper.pricesInclude === 'tax';
-  const agreement = AGREEMENTS[paper.agreement ?? 'fixed-price'];
-  const title = paper.agreement === 'estimate' ? 'Estimate' : 'Quotation';
+  const agreement = agreementOf(hand);
+  const unit = currencyInWords(currency, say.locale);
+  const unreached = unreachedOf(hand, say);
+  const number = head.number ?? say.say('number-not-yet');
   return {
-    language: locale.toLowerCase().startsWith('en') ? locale : 'en',
-    letterhead: letterheadOf(studio),
-    notice: head.notice,
-    title,
-    number: head.number,
+    language: say.locale,
+    labels: quoteLabels(say.locale),
+    letterhead: letterheadOf(studio, { language: say.locale, ...(hand.mark ? { mark: hand.mark } : {}) }),
+    notice: head.isPreview ? say.say('preview') : '',
+    title: say.say(agreement === 'estimate' ? 'quote.title.estimate' : 'quote.title.quotation'),
+    number,
     version: String(paper.version),
-    date: paper.issued ? dateInWords(paper.issued) : '',
-    validUntil: paper.validUntil ? dateInWords(paper.validUntil) : 'not said',
-    kind: { name: agreement.words, meaning: meaningOf(hand) },
+    date: paper.issued ? say.date(paper.issued) : '',
+    validUntil: paper.validUntil ? say.date(paper.validUntil) : say.say('quote.not-said'),
+    kind: { name: say.say(`quote.kind.${agreement}`), meaning: meaningOf(hand, say) },
     client: {
       name: payer.name,
       address: envelopeOf(payer),
@@ -47,9 +65,9 @@ export const sheetOfQuote = (hand: QuoteInHand, head: SheetHead): QuoteSheet => 
     },
     subject: commission.title,
     opening: choices.opening,
-    garments: garmentsOf(hand),
+    garments: garmentsOf(hand, say),
     fittings: paper.garments.flatMap(({ name, fittings }) =>
-      fittings === undefined ? [] : [`${name}: ${countInWords(fittings, 'fitting')}`],
+      fittings === undefined ? [] : [`${name}: ${fittingsIn(say, fittings)}`],
     ),
     excluded: [...(paper.exclusions ?? [])],
     options: paper.options
@@ -57,57 +75,52 @@ export const sheetOfQuote = (hand: QuoteInHand, head: SheetHead): QuoteSheet => 
       .map((option) => ({
         name: option.text,
         words: [
-          forGarment(hand, option.garmentRef),
-          ...(option.gross.equals(option.price) ? [] : ['before tax']),
+          forGarment(hand, say, option.garmentRef),
+          ...(option.gross.equals(option.price) ? [] : [say.say('tax.before')]),
         ]
           .filter((said) => said !== '')
           .join(', '),
-        price: amountInWords(option.price, locale),
+        price: say.amount(option.price),
       })),
     price: {
-      currency: withTax ? `${currencyInWords(currency)}, tax included` : currencyInWords(currency),
-      lines: priceLinesOf(hand),
-      taxes: taxesOf(hand),
+      currency: withTax ? `${unit}, ${say.say('tax.included')}` : unit,
+      lines: priceLinesOf(hand, say),
+      taxes: taxesOfQuote(hand, say),
       total: {
-        label: `${TOTALS[paper.agreement ?? 'fixed-price']}, in ${currency}`,
-        amount: amountInWords(paper.paper['BG-22']['BT-115'], locale),
+        label: say.say(`quote.total.${agreement}`, { currency }),
+        amount: say.amount(paper.paper['BG-22']['BT-115']),
       },
-      notes: paper.unreachedSentence ? [paper.unreachedSentence] : [],
+      notes: unreached ? [unreached] : [],
     },
-    deposit: depositOf(hand),
+    deposit: depositOf(hand, say),
     dates: paper.garments.flatMap(({ name, ready }) =>
-      ready ? [{ label: `${name} ready`, words: dayInWords(ready) }] : [],
+      ready ? [{ label: say.say('quote.ready', { garment: name }), words: say.weekday(ready) }] : [],
     ),
     cloth: choices.clothWording,
-    hours: choices.showHours ? hoursOf(hand) : null,
+    hours: choices.showHours ? hoursOf(hand, say) : null,
     terms: [...(paper.terms ?? [])],
-    acceptance: acceptanceOf(hand, title.toLowerCase(), head.number),
+    acceptance: acceptanceOf(hand, say, number),
   };
 };
 
-const TOTALS = {
-  'fixed-price': 'Total to pay',
-  estimate: 'Estimated total',
-  time: 'Expected total',
-} as const;
+const fittingsIn = (say: Manner, count: number): string =>
+  count === 0 ? say.say('quote.fitting.none') : say.count('quote.fitting', count);
 
-const meaningOf = ({ paper, studio }: QuoteInHand): string => {
-  // The paper says which it is right before this.
-  const sentence = (paper.agreementSentence ?? '').replace(/^This is an? [^.]*\. /, '');
+const meaningOf = (hand: QuoteInHand, say: Manner): string => {
+  const { paper } = hand;
+  const sentence = say.say(`quote.meaning.${agreementOf(hand)}`);
   if (paper.agreement !== 'time' || !paper.hourPrice) return sentence;
-  const tax = paper.pricesInclude === 'tax' ? 'with tax' : 'before tax';
-  const hour = moneyInWords(paper.hourPrice, studio.identity.locale);
-  return `${sentence} An hour is ${hour} ${tax}; the prices below are what we expect it to come to.`;
+  const tax = say.say(paper.pricesInclude === 'tax' ? 'tax.with' : 'tax.before');
+  return `${sentence} ${say.say('quote.hour', { price: say.money(paper.hourPrice), tax })}`;
 };
 
-const forGarment = ({ paper }: QuoteInHand, ref: string | undefined): string => {
+const forGarment = ({ paper }: QuoteInHand, say: Manner, ref: string | undefined): string => {
   const garment = ref === undefined ? undefined : paper.garments.find((one) => one.ref === ref);
-  return garment && paper.garments.length > 1 ? `for the ${garment.name.toLowerCase()}` : '';
+  return garment && paper.garments.length > 1 ? say.say('quote.for-garment', { garment: garment.name }) : '';
 };
 
-const garmentsOf = (hand: QuoteInHand): QuoteSheet['garments'] => {
-  const { paper, words, studio } = hand;
-  const { locale } = studio.identity;
+const garmentsOf = (hand: QuoteInHand, say: Manner): QuoteSheet['garments'] => {
+  const { paper, words } = hand;
   const said = new Map(words.map((one) => [one.ref, one]));
   return [
     ...paper.garments.map((garment) => ({
@@ -117,7 +130,7 @@ const garmentsOf = (hand: QuoteInHand): QuoteSheet['garments'] => {
       make: said.get(garment.ref)?.make ?? '',
       scope: garment.scope.map(({ text }) => text),
       parts: [],
-      price: amountInWords(garment.price, locale),
+      price: say.amount(garment.price),
     })),
     // An option that was taken is work like any other, and the column must add up.
     ...paper.options
@@ -126,105 +139,98 @@ const garmentsOf = (hand: QuoteInHand): QuoteSheet['garments'] => {
         number: '',
         name: option.text,
         wearer: '',
-        make: forGarment(hand, option.garmentRef),
+        make: forGarment(hand, say, option.garmentRef),
         scope: [],
         parts: [],
-        price: amountInWords(option.price, locale),
+        price: say.amount(option.price),
       })),
   ];
 };
 
-const priceLinesOf = ({ paper, studio }: QuoteInHand): Priced[] => {
-  const { locale, currency } = studio.identity;
-  const amount = (money: Money): string => amountInWords(money, locale);
+const priceLinesOf = ({ paper, studio }: QuoteInHand, say: Manner): Priced[] => {
   const taken = paper.options.filter((option) => option.taken);
   const together = Money.sum(
     [...paper.garments, ...taken].map(({ price }) => price),
-    currency,
+    studio.identity.currency,
   );
-  const what = `${many(paper.garments.length)}${taken.length > 0 ? `, ${countInWords(taken.length, 'addition')}` : ''}`;
+  const garments = paper.garments.length;
+  const what = [
+    say.count('quote.garment', garments, say.number(garments)),
+    ...(taken.length > 0 ? [say.count('quote.addition', taken.length)] : []),
+  ].join(', ');
   const before = paper.paper['BG-22']['BT-109'];
-  const discount = paper.discount;
+  const { discount } = paper;
   const isPlain = !discount && before.equals(together);
   return [
-    ...(isPlain ? [] : [{ label: what, amount: amount(together) }]),
+    ...(isPlain ? [] : [{ label: what, amount: say.amount(together) }]),
     ...(discount
-      ? [{ label: discount.reason || 'Discount', amount: amount(discount.amount.negated()) }]
+      ? [
+          {
+            label: discount.reason || say.say('quote.discount'),
+            amount: say.amount(discount.amount.negated()),
+          },
+        ]
       : []),
-    { label: isPlain ? `${what}, before tax` : 'Price before tax', amount: amount(before) },
+    {
+      label: isPlain ? `${what}, ${say.say('tax.before')}` : say.say('quote.before-tax'),
+      amount: say.amount(before),
+    },
   ];
 };
 
-const taxesOf = ({ paper, studio }: QuoteInHand): QuoteTax[] => {
-  const { locale } = studio.identity;
-  const rounding = paper.paper['BG-22']['BT-114'];
-  return [
-    ...paper.paper['BG-23'].map((group): QuoteTax => {
-      const category = TAX_CATEGORIES[group['BT-118']];
-      const on = amountInWords(group['BT-116'], locale);
-      const note = group['BT-120'] ?? '';
-      return category.taxed
-        ? {
-            name: `Tax ${(group['BT-119'] ?? new Decimal(0)).toFixed()} %`,
-            on,
-            amount: amountInWords(group['BT-117'], locale),
-            note,
-          }
-        : { name: capitalised(category.words), on: '', amount: '', note };
-    }),
-    ...(rounding.isZero()
-      ? []
-      : [{ name: 'Rounding', on: '', amount: amountInWords(rounding, locale), note: '' }]),
-  ];
-};
-
-const depositOf = ({ paper, studio }: QuoteInHand): QuoteSheet['deposit'] => {
-  const { locale } = studio.identity;
-  const { depositRule: rule, deposit } = paper;
+const depositOf = ({ paper }: QuoteInHand, say: Manner): QuoteSheet['deposit'] => {
+  const { depositRule: rule, deposit, garments } = paper;
   if (rule.rule === 'none') return null;
-  const words = {
-    share: () => (rule.rule === 'share' ? `${shareInWords(rule.share, 2)} of the total` : ''),
+  const share = (part: Decimal): string =>
+    shareInWords(part, 2, decimalSignOf(say.locale)).replace(' ', '\u00a0');
+  const what = {
+    share: () => (rule.rule === 'share' ? say.say('quote.deposit.share', { share: share(rule.share) }) : ''),
     'materials-and-labour': () =>
-      rule.rule === 'materials-and-labour'
-        ? `all materials${rule.labourShare.isZero() ? '' : ` and ${shareInWords(rule.labourShare, 2)} of the labour`}`
-        : '',
-    amount: () => 'an agreed sum',
+      rule.rule !== 'materials-and-labour' || rule.labourShare.isZero()
+        ? say.say('quote.deposit.materials')
+        : say.say('quote.deposit.materials-labour', { share: share(rule.labourShare) }),
+    amount: () => say.say('quote.deposit.amount'),
   }[rule.rule]();
-  const garments = paper.garments;
-  const due = paper.paper['BG-22']['BT-115'];
   return {
-    words: `Due with your order: ${words}`,
-    amount: amountInWords(deposit.total, locale),
+    words: say.say('quote.deposit.due', { what }),
+    amount: say.amount(deposit.total),
     shares:
       garments.length > 1
-        ? garments.map((garment) => ({ label: garment.name, amount: amountInWords(garment.deposit, locale) }))
+        ? garments.map((garment) => ({ label: garment.name, amount: say.amount(garment.deposit) }))
         : [],
     balance: {
-      label: garments.length > 1 ? 'Balance, payable as each garment leaves' : 'Balance, payable on delivery',
-      amount: amountInWords(due.minus(deposit.total), locale),
+      label: say.say(garments.length > 1 ? 'quote.balance.other' : 'quote.balance.one'),
+      amount: say.amount(paper.paper['BG-22']['BT-115'].minus(deposit.total)),
     },
   };
 };
 
-const hoursOf = ({ paper, minutes }: QuoteInHand): QuoteSheet['hours'] => {
+const hoursOf = ({ paper, minutes }: QuoteInHand, say: Manner): QuoteSheet['hours'] => {
   const of = (ref: string): Decimal => new Decimal(minutes[ref] ?? 0);
   const total = paper.garments.reduce((sum, { ref }) => sum.plus(of(ref)), new Decimal(0));
   return {
-    words: 'What the price rests on; not a count of what will be worked.',
+    words: say.say('quote.hours-note'),
     lines: paper.garments.map(({ ref, name }) => ({ label: name, amount: hoursInWords(of(ref)) })),
-    total: { label: 'Together', amount: hoursInWords(total) },
+    total: { label: say.say('quote.hours-total'), amount: hoursInWords(total) },
   };
 };
 
-const acceptanceOf = ({ paper }: QuoteInHand, title: string, number: string): QuoteSheet['acceptance'] => {
+const acceptanceOf = (hand: QuoteInHand, say: Manner, number: string): QuoteSheet['acceptance'] => {
+  const { paper } = hand;
   const options = paper.options.filter(({ taken }) => !taken).map(({ text }) => text);
   const several = paper.garments.length > 1 || options.length > 0;
-  const what = `I accept ${title} ${number}, version ${paper.version}`;
+  const title = say.say(
+    agreementOf(hand) === 'estimate' ? 'quote.accept.estimate' : 'quote.accept.quotation',
+  );
   return {
-    words: several ? `${what}, for what is ticked here.` : `${what}.`,
+    words: say.say(several ? 'quote.accept-ticked' : 'quote.accept', {
+      title,
+      number,
+      version: String(paper.version),
+    }),
     choices: several
       ? [
-          'Everything in the price',
+          say.say('quote.everything'),
           ...(paper.garments.length > 1 ? paper.garments : []).map(({ name }) => name),
           ...options,
         ]

@@ -31,8 +31,6 @@ type Ready = {
   readonly number: string;
 };
 
-const PREVIEW = 'Preview, not issued';
-
 /** Prints and issues quotes. Printing never happens inside a write, and a number is taken only with its paper in hand. */
 @Injectable()
 export class Issuing {
@@ -53,7 +51,7 @@ export class Issuing {
 
   /** The words of a preview. */
   previewSheet(hand: QuoteInHand): QuoteSheet {
-    return sheetOfQuote(hand, { number: hand.draft.number ?? 'not yet given', notice: PREVIEW });
+    return sheetOfQuote(hand, { number: hand.draft.number, isPreview: true });
   }
 
   async previewPdf(commissionId: string, draftId: string): Promise<Uint8Array> {
@@ -114,7 +112,7 @@ export class Issuing {
     return {
       kept,
       hand,
-      sheet: sheetOfQuote(hand, { number, notice: '' }),
+      sheet: sheetOfQuote(hand, { number, isPreview: false }),
       series: next?.key,
       pattern,
       number,
@@ -160,13 +158,17 @@ export class Issuing {
   }
 }
 
+const fingerprintOf = (picture: string): string =>
+  picture && `sha256:${createHash('sha256').update(picture).digest('hex')}`;
+
 /** What is kept of a quote besides its print, as text: the document and the costs. */
 const keptTexts = ({ hand, sheet, number }: Ready): [document: string, costs: string] => {
   const { draft, paper, words, minutes, choices, costs } = hand;
   const document: FrozenDocument = {
     draft: { ...draft, number },
     paper: { ...paper.paper, 'BT-1': number },
-    sheet,
+    // The print carries the picture itself; the words keep which one it was.
+    sheet: { ...sheet, letterhead: { ...sheet.letterhead, logo: fingerprintOf(sheet.letterhead.logo) } },
     words,
     minutes,
     choices,
