@@ -28,6 +28,7 @@ export const upload = async (
   bytes: string | Uint8Array,
   name = 'clients.csv',
   headed = true,
+  url = '/clients/import/columns',
 ) => {
   const edge = `edge${randomUUID()}`;
   const part = (head: string, value: string | Uint8Array) =>
@@ -38,7 +39,7 @@ export const upload = async (
     ]);
   const answer = await studio.app.inject({
     method: 'POST',
-    url: '/clients/import/columns',
+    url,
     headers: {
       cookie: studio.cookie,
       'sec-fetch-site': 'same-origin',

@@ -21,7 +21,7 @@ export const aClient = async (
   if (paperLanguage)
     await studio.unit.write(studio.visit, async (writing) => {
       const client = await clientBook.one(writing, id);
-      await clientBook.correct(writing, { ...client, paperLanguage }, client.version);
+      await clientBook.correct(writing, id, { ...client, paperLanguage });
       writing.says('Chose a language', `client/${id}`);
     });
   return id;
