@@ -15,6 +15,7 @@ import { readCorrection, readOpening, tidyRows, typedCommission } from './commis
 import { commissionPage, commissionUrl } from './commission.page.js';
 import { correctCommissionPage, newCommissionForm, newCommissionPage } from './commission-form.page.js';
 import { commissionListPage } from './commission-list.page.js';
+import { landingOnCommission } from './landing/landing-on-job.js';
 import { correctCommission, openCommission } from './open-commission.js';
 import { tellCommission } from './tell-commission.js';
 import { offeredPeople, personText } from './typed-person.js';
@@ -64,7 +65,10 @@ export class CommissionsController {
 
   @Get(':id')
   async one(@Param('id') id: string): Promise<Reply> {
-    return page('commissions/commission', commissionPage(await tellCommission(this.read, this.clock, id)));
+    const told = await tellCommission(this.read, this.clock, id);
+    const garmentIds = told.garments.map(({ garment }) => garment.id);
+    const landing = await landingOnCommission(this.read, this.clock, id, garmentIds);
+    return page('commissions/commission', { ...commissionPage(told), landing });
   }
 
   @Get(':id/correct')

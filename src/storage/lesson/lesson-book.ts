@@ -18,6 +18,10 @@ const shelfOf = (reading: Reading): LessonShelf => {
   return shelf;
 };
 
+/** A word that changes with the lesson: for answers that rest on it and are kept. A fit is no write, so nothing else would tell. */
+export const wordOfLesson = ({ garments, rows, effects }: Lesson): string =>
+  `${garments} ${rows} ${effects[0]}`;
+
 /** What past work says. */
 export const lessonBook = {
   /** The last lesson that was fitted; the starting values where no garment was closed yet. */

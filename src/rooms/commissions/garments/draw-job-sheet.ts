@@ -4,10 +4,12 @@ import type { KnownOperation } from '../../../domain/making/known-operation.js';
 import { startingPlan } from '../../../domain/making/starting-plan.js';
 import { garmentBook } from '../../../storage/books/garment-book.js';
 import { makingBook } from '../../../storage/books/making-book.js';
-import type { Clock } from '../../../storage/clock.js';
+import { type Clock, todayIn } from '../../../storage/clock.js';
 import type { Reading } from '../../../storage/session.js';
 import type { PageWords } from '../../../web/reply.js';
 import { extrasOnJob } from '../extras/extras-on-job.js';
+import { landingOnJob } from '../landing/landing-on-job.js';
+import { lifeOnJob } from '../life/life-on-job.js';
 import { sumPanelOf } from '../sum/sum.page.js';
 import { pricingOf } from '../sum/sum-of.js';
 import { peopleOf } from '../tell-commission.js';
@@ -45,8 +47,10 @@ export const drawJobSheet = async (
     },
     look,
   );
+  const life = await lifeOnJob(reading, garment, todayIn(clock, pricing.studio.identity.zone));
   const extras = await extrasOnJob(reading, garment, pricing.studio.identity.locale);
-  return { template: 'commissions/garments/job', words: { ...words, extras } };
+  const landing = await landingOnJob(reading, clock, id);
+  return { template: 'commissions/garments/job', words: { ...words, life, extras, landing } };
 };
 
 /** What to know about the starting plan, for as long as its times stand in the plan unchanged. */

@@ -4,6 +4,8 @@ import { Conflict } from '../../../domain/kernel/errors.js';
 import { Clock } from '../../../storage/clock.js';
 import { ReadSide } from '../../../storage/read-side.js';
 import { answer, type Reply } from '../../../web/reply.js';
+import { landingTold } from '../landing/gather-landing.js';
+import { columnsInJson } from '../landing/landing.api.js';
 import { sumOf } from './sum-of.js';
 
 /** The sum of a garment for programs: hours at each degree of certainty, cost sheet and price. */
@@ -19,7 +21,8 @@ export class SumApi {
     const sum = await sumOf(this.read, this.clock, garment);
     if (!sum)
       throw new Conflict('The studio has no rates yet, so there is no sum. Set them in Rates.', 'no-rates');
-    return answer(sumInJson(sum));
+    const told = await landingTold(this.read, this.clock, garment);
+    return answer({ ...sumInJson(sum), ...(told ? { columns: columnsInJson(told) } : {}) });
   }
 }
 

@@ -1,0 +1,207 @@
+import { standingEntries } from '../../../domain/bench/worked.js';
+import type { CostColumn } from '../../../domain/commissions/landing/columns.js';
+import type { Landing } from '../../../domain/commissions/landing/landing.js';
+import type { Money } from '../../../domain/kernel/money.js';
+import { MODE_WORDS, STAGE_WORDS } from '../../../domain/making/mode.js';
+import { earnedPerHour } from '../../../domain/pricing/work-out-price.js';
+import { ENTRY_WORDS } from '../../../domain/stock/entry.js';
+import type { PageWords } from '../../../web/reply.js';
+import { amountInWords, moneyInWords } from '../../../web/words/amounts.js';
+import { capitalised } from '../../../web/words/counts.js';
+import { dateInWords } from '../../../web/words/dates.js';
+import { minutesInWords } from '../../../web/words/durations.js';
+import { commissionCrumbs, garmentUrl } from '../commission.page.js';
+import type { LandingTold } from './gather-landing.js';
+import { chancesTable, landingPairs, leadInWords, restsInWords, timeInWords } from './landing-words.js';
+import { stripFigures, stripPicture } from './strip.picture.js';
+
+export const landingUrl = (commissionId: string, garmentId: string): string =>
+  `${garmentUrl(commissionId, garmentId)}/landing`;
+
+/** The section on a job sheet: a sentence, a few figures, and the way to all of them. */
+export const landingSection = (told: LandingTold): object => {
+  const { garment } = told.work.planned;
+  const { locale } = told.studio.identity;
+  const url = landingUrl(garment.commissionId, garment.id);
+  return {
+    lead: leadInWords(told.landing, locale),
+    pairs: landingPairs(told.landing, url, locale),
+    earned: earnedPairs(told.landing.earned, locale),
+    url,
+  };
+};
+
+/** Everything behind it: the cost sheet in four columns, the chances, each operation, each entry. */
+export const landingPage = (told: LandingTold): PageWords => {
+  const { commission, work, landing, studio, planned } = told;
+  const { garment } = work.planned;
+  const { locale } = studio.identity;
+  const picture = stripPicture(stripFigures(planned.minutes, landing));
+  return {
+    title: `Where it will land: ${capitalised(garment.name)}`,
+    room: 'commissions',
+    crumbs: [
+      ...commissionCrumbs(commission),
+      { text: capitalised(garment.name), href: garmentUrl(commission.id, garment.id) },
+    ],
+    lead: leadInWords(landing, locale),
+    rests: restsInWords(landing),
+    strip: picture,
+    priceSaid: told.isAgreed
+      ? `The price is the one agreed, ${moneyInWords(landing.price, locale)} before tax.`
+      : `No price is agreed yet: the price is what would be asked today, ${moneyInWords(landing.price, locale)} before tax.`,
+    sheet: sheetTable(planned, landing, locale),
+    chances: chancesTable(landing, locale),
+    earned: earnedPairs(landing.earned, locale),
+    operations: operationsTable(told),
+    beside: besideInWords(told),
+    anyEntries: work.entries.length > 0,
+    entries: entriesTable(told),
+    anyMaterials: told.materials.length > 0,
+    materials: materialsTable(told),
+    expenses: expensesTable(told),
+    anyExpenses: work.planned.expenses.length > 0,
+  };
+};
+
+/** Planned, so far, forecast at even chance, actual: each line says where its entries stand. */
+const sheetTable = (planned: CostColumn, { soFar, at, price }: Landing, locale: string): object => {
+  const whole = at['0.5'].cost;
+  const columns = [planned, soFar, whole] as const;
+  const row = (text: string, href: string | undefined, of: (column: CostColumn) => string): object => ({
+    cells: [
+      { text, ...(href ? { href } : {}) },
+      ...columns.map((column) => ({ text: of(column) })),
+      { text: '' },
+    ],
+  });
+  const amount = (money: Money): string => amountInWords(money, locale);
+  const pools = [...new Set(columns.flatMap(({ overheadByPool }) => [...overheadByPool.keys()]))];
+  const onlyWhole = (text: string, of: (column: CostColumn) => string): object => ({
+    cells: [{ text }, { text: of(planned) }, { text: '' }, { text: of(whole) }, { text: '' }],
+  });
+  return {
+    caption: 'Cost sheet',
+    columns: [
+      { text: 'What' },
+      { text: 'Planned', figure: true },
+      { text: 'So far', figure: true },
+      { text: 'Forecast', figure: true },
+      { text: 'Actual', figure: true },
+    ],
+    rows: [
+      row('Time', '#operations', ({ minutes }) => timeInWords(minutes)),
+      row('Materials', '#materials', ({ materials }) => amount(materials)),
+      row('Labour', '#entries', ({ labour }) => amount(labour)),
+      row('Machine', '#entries', ({ machine }) => amount(machine)),
+      ...pools.map((pool) =>
+        row(`Overhead: ${pool}`, '/rates', ({ overheadByPool }) => {
+          const own = overheadByPool.get(pool);
+          return own ? amount(own) : '';
+        }),
+      ),
+      row('Expenses', '#expenses', ({ expenses }) => amount(expenses)),
+    ],
+    foot: [
+      row('Cost', undefined, ({ cost }) => amount(cost)),
+      onlyWhole('Price before tax', () => amount(price)),
+      onlyWhole('Profit', ({ cost }) => amount(price.minus(cost))),
+      onlyWhole('The hour earns', ({ cost, labour, minutes }) => {
+        const earned = earnedPerHour(price.minus(cost), labour, minutes);
+        return earned ? amount(earned) : '';
+      }),
+    ],
+  };
+};
+
+const STATE_WORDS = { 'to-do': 'to do', 'under-way': 'under way', finished: 'finished' } as const;
+
+const operationsTable = ({ landing: { progress } }: LandingTold): object => ({
+  caption: 'Operations',
+  columns: [
+    { text: 'Operation' },
+    { text: 'Planned', figure: true },
+    { text: 'So far', figure: true },
+    { text: 'How it stands' },
+  ],
+  rows: progress.operations.map(({ operation, planned, minutes, state }) => ({
+    cells: [
+      { text: operation.name, note: STAGE_WORDS[operation.stage] },
+      { text: minutesInWords(planned) },
+      { text: minutesInWords(minutes) },
+      {
+        text: STATE_WORDS[state],
+        ...(planned > 0 && minutes > planned ? { note: `${minutesInWords(minutes - planned)} over` } : {}),
+      },
+    ],
+  })),
+});
+
+/** Minutes that stand with no operation, and what was left out. */
+const besideInWords = ({ landing: { progress } }: LandingTold): string[] => [
+  ...(progress.ownError > 0
+    ? [`Own error: ${minutesInWords(progress.ownError)}, paid for like the rest, and no measure of the work.`]
+    : []),
+  ...(progress.beside > 0 ? [`In no line of the plan: ${minutesInWords(progress.beside)}.`] : []),
+  ...(progress.leftOut.length > 0
+    ? [`Left out: ${progress.leftOut.map(({ name }) => name).join(', ')}.`]
+    : []),
+];
+
+const entriesTable = ({ work }: LandingTold): object => ({
+  caption: 'Minutes, entry by entry',
+  columns: [{ text: 'Day' }, { text: 'Work' }, { text: 'Who' }, { text: 'Minutes', figure: true }],
+  rows: standingEntries(work.entries).map((entry) => ({
+    cells: [
+      { text: dateInWords(entry.on) },
+      {
+        text: entry.name || (entry.stage ? STAGE_WORDS[entry.stage] : 'Work'),
+        note: [entry.mode ? MODE_WORDS[entry.mode] : '', entry.cause ?? '', entry.note]
+          .filter(Boolean)
+          .join(', '),
+      },
+      { text: entry.personName },
+      { text: minutesInWords(entry.minutes) },
+    ],
+  })),
+});
+
+const materialsTable = ({ materials, studio }: LandingTold): object => ({
+  caption: 'Materials, movement by movement',
+  columns: [{ text: 'Day' }, { text: 'Material' }, { text: 'What happened' }, { text: 'Cost', figure: true }],
+  rows: materials.map(({ on, name, kind, cost, materialId }) => ({
+    cells: [
+      { text: dateInWords(on) },
+      { text: name, href: `/cloth-room/materials/${materialId}` },
+      { text: ENTRY_WORDS[kind] },
+      { text: amountInWords(cost, studio.identity.locale) },
+    ],
+  })),
+});
+
+const expensesTable = ({ work, studio }: LandingTold): object => ({
+  caption: 'Expenses that are planned',
+  columns: [{ text: 'What for' }, { text: 'Amount', figure: true }],
+  rows: work.planned.expenses.map(({ name, amount }) => ({
+    cells: [{ text: name }, { text: amountInWords(amount, studio.identity.locale) }],
+  })),
+});
+
+/** The textbook figures, said once what they are. */
+const earnedPairs = (earned: LandingTold['landing']['earned'], locale: string): object[] => {
+  if (!earned) return [];
+  const money = (amount: Money | null): string => (amount ? moneyInWords(amount, locale) : 'not known');
+  return [
+    {
+      label: 'Budget at completion',
+      text: money(earned.budgetAtCompletion),
+      note: 'the plan’s time at today’s rates',
+    },
+    { label: 'Earned value', text: money(earned.earnedValue), note: 'the part of it that is done' },
+    { label: 'Actual cost', text: money(earned.actualCost), note: 'of time so far' },
+    { label: 'Cost variance', text: money(earned.costVariance) },
+    { label: 'Cost performance', text: earned.costPerformance?.toDecimalPlaces(2).toFixed(2) ?? 'not known' },
+    { label: 'Estimate at completion', text: money(earned.estimateAtCompletion) },
+    { label: 'Planned value', text: 'not known', note: 'needs a plan with dates' },
+  ];
+};
