@@ -18,6 +18,7 @@ export const subjectUrl = (about: string): string | undefined => {
   const [kind, id, part, partId] = about
     .split('/')
     .map((step, place) => (place === 1 || place === 3 ? encodeURIComponent(step) : step));
+  if (kind === 'client' && id && part === 'pattern' && partId) return `/clients/${id}/patterns/${partId}`;
   if ((kind === 'client' || kind === 'paper') && id) return `/${kind}s/${id}`;
   if (kind === 'payment' && id) return `/papers/payments/${id}`;
   if (kind === 'commission' && id) {

@@ -31,6 +31,7 @@ const FOR_THE_TRUSTED: readonly Place[] = [
   place('/garments'),
   place('/cloth-room'),
   place('/photos'),
+  place('/patterns'),
   ...['materials', 'lots', 'purchases', 'suppliers', 'shopping-list'].map((path) => place(`/${path}`)),
   place('/lessons'),
   place('/find'),

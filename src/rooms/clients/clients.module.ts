@@ -7,6 +7,8 @@ import { MeasurementsApi } from './measurements/measurements.api.js';
 import { MeasurementsController } from './measurements/measurements.controller.js';
 import { MeasuringListsApi } from './measuring-lists/measuring-lists.api.js';
 import { MeasuringListsController } from './measuring-lists/measuring-lists.controller.js';
+import { PatternsApi } from './patterns/patterns.api.js';
+import { PatternsController } from './patterns/patterns.controller.js';
 
 @Module({
   controllers: [
@@ -18,6 +20,8 @@ import { MeasuringListsController } from './measuring-lists/measuring-lists.cont
     MeasurementsApi,
     MeasuringListsController,
     MeasuringListsApi,
+    PatternsController,
+    PatternsApi,
   ],
 })
 export class ClientsModule {}

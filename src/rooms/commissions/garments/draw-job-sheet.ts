@@ -8,6 +8,7 @@ import { type Clock, todayIn } from '../../../storage/clock.js';
 import type { Reading } from '../../../storage/session.js';
 import type { PageWords } from '../../../web/reply.js';
 import { extrasOnJob } from '../extras/extras-on-job.js';
+import { fittingsOnJob } from '../fittings/fittings-on-job.js';
 import { landingOnJob } from '../landing/landing-on-job.js';
 import { lifeOnJob } from '../life/life-on-job.js';
 import { sumPanelOf } from '../sum/sum.page.js';
@@ -48,9 +49,10 @@ export const drawJobSheet = async (
     look,
   );
   const life = await lifeOnJob(reading, garment, todayIn(clock, pricing.studio.identity.zone));
+  const fittings = await fittingsOnJob(reading, clock, garment);
   const extras = await extrasOnJob(reading, garment, pricing.studio.identity.locale);
   const landing = await landingOnJob(reading, clock, id);
-  return { template: 'commissions/garments/job', words: { ...words, life, extras, landing } };
+  return { template: 'commissions/garments/job', words: { ...words, fittings, life, extras, landing } };
 };
 
 /** What to know about the starting plan, for as long as its times stand in the plan unchanged. */

@@ -1,9 +1,11 @@
 import type { Commission } from '../../../../domain/commissions/commission.js';
 import type { Garment } from '../../../../domain/commissions/garment.js';
+import type { Pattern } from '../../../../domain/fitting/pattern.js';
 import type { MakingPlan } from '../../../../domain/making/making-plan.js';
 import { MAKE_WORDS } from '../../../../domain/making/mode.js';
 import { planMinutes } from '../../../../domain/making/plan-minutes.js';
 import { commissionBook } from '../../../../storage/books/commission-book.js';
+import { patternBook } from '../../../../storage/books/fitting/pattern-book.js';
 import { garmentBook } from '../../../../storage/books/garment-book.js';
 import { planBook } from '../../../../storage/books/plan-book.js';
 import type { Reading } from '../../../../storage/session.js';
@@ -13,7 +15,13 @@ import { capitalised, countInWords } from '../../../../web/words/counts.js';
 import { minutesInWords } from '../../../../web/words/durations.js';
 import { commissionCrumbs, garmentUrl } from '../../commission.page.js';
 
-type Earlier = { readonly garment: Garment; readonly commission: Commission; readonly plan: MakingPlan };
+type Earlier = {
+  readonly garment: Garment;
+  readonly commission: Commission;
+  readonly plan: MakingPlan;
+  /** Its pattern, where it hangs on a hook and fits this wearer. */
+  readonly pattern: Pattern | undefined;
+};
 
 const MOST = 20;
 
@@ -27,10 +35,19 @@ export const earlierGarments = async (
     ? await garmentsFound(reading, asked)
     : await garmentBook.ofType(reading, garment.typeId, MOST + 1);
   const earlier: Earlier[] = [];
+  const patterns = await patternBook.ofGarments(
+    reading,
+    found.map(({ id }) => id),
+  );
   for (const one of found.filter(({ id }) => id !== garment.id).slice(0, MOST)) {
     const plan = await planBook.of(reading, one.id);
     if (plan.length > 0)
-      earlier.push({ garment: one, commission: await commissionBook.one(reading, one.commissionId), plan });
+      earlier.push({
+        garment: one,
+        commission: await commissionBook.one(reading, one.commissionId),
+        plan,
+        pattern: one.wearerId === garment.wearerId ? patterns.get(one.id) : undefined,
+      });
   }
   return earlier;
 };
@@ -59,6 +76,19 @@ export const copyPage = (
       values: { from: from.garment.id, how },
     },
   });
+  const again = ({ garment: from, pattern, commission: { number } }: Earlier) =>
+    pattern
+      ? {
+          press: {
+            action: `${url}/pattern/same-again`,
+            text: `Same again, from ${pattern.number}`,
+            label: `Same again, without drafting: the ${from.name}, ${number}, from the pattern ${pattern.number}`,
+            once: freshForm('').once,
+            values: { from: from.id },
+          },
+        }
+      : { text: '' };
+  const anyPattern = found.some(({ pattern }) => pattern !== undefined);
   return {
     title: `An earlier plan for the ${garment.name}`,
     room: 'commissions',
@@ -74,6 +104,7 @@ export const copyPage = (
         { text: 'Plan' },
         { text: 'In its place' },
         { text: 'After it' },
+        ...(anyPattern ? [{ text: 'With its pattern' }] : []),
       ],
       rows: found.map((one) => ({
         cells: [
@@ -88,6 +119,7 @@ export const copyPage = (
           },
           press(one, 'instead', 'Put in place'),
           press(one, 'after', 'Put after'),
+          ...(anyPattern ? [again(one)] : []),
         ],
       })),
     },
