@@ -91,7 +91,7 @@ export const sheetOfInvoice = (told: InvoiceOfDraft, head: InvoiceSheetHead): In
       amount: say.amount(paper.totals.due),
     },
     notes: movedInWords(hand.moved, language),
-    payment: paymentOf(paper, codeOf(hand.paper, head.number, labels), labels),
+    payment: paymentOf(paper, told.settings.bank, codeOf(hand.paper, head.number, labels), labels),
     terms: [...(paper.terms ?? '').split('\n'), ...(isCredit ? [] : told.settings.terms.split('\n'))].filter(
       (line) => line.trim() !== '',
     ),
@@ -177,6 +177,7 @@ const codeOf = (paper: Paper, number: string, labels: InvoiceLabels): string => 
 
 const paymentOf = (
   { payment }: ReadablePaper,
+  bank: string,
   code: string,
   labels: InvoiceLabels,
 ): InvoiceSheet['payment'] => {
@@ -187,7 +188,7 @@ const paymentOf = (
       payment.account && isIban(payment.account) ? ibanInFours(payment.account) : payment.account,
     ],
     [labels.accountName, payment.accountName],
-    [labels.bank, payment.bank],
+    [labels.bank, [bank, payment.bank].filter(Boolean).join(', ')],
     [
       labels.reference,
       payment.reference && isCreditorReference(payment.reference)
