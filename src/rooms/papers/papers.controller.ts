@@ -5,6 +5,7 @@ import { studioBook } from '../../storage/books/studio-book.js';
 import { Clock, todayIn } from '../../storage/clock.js';
 import { ReadSide } from '../../storage/read-side.js';
 import { page, type Reply } from '../../web/reply.js';
+import { AccountDesk } from './accounts/account-desk.js';
 import { findPapers } from './find-papers.js';
 import { tellIssued } from './invoices/issued/issued.controller.js';
 import { issuedPage, sentForm } from './invoices/issued/issued.page.js';
@@ -18,12 +19,15 @@ export class PapersController {
   constructor(
     private readonly read: ReadSide,
     private readonly clock: Clock,
+    private readonly accounts: AccountDesk,
   ) {}
 
   @Get()
   async list(@Query('q') asked = '', @Query('after') after = ''): Promise<Reply> {
     const found = await findPapers(this.read, asked, 20, after);
-    return page('paper-room/list', papersPage(found, asked, after, await this.manner()));
+    // The figures stand on the first page alone; looking for a paper does not work them out.
+    const held = asked || after ? undefined : await this.accounts.held();
+    return page('paper-room/list', papersPage(found, asked, after, await this.manner(), held));
   }
 
   /** A paper's page; with `.pdf`, `.ubl.xml` or `.cii.xml` behind its id, that file. */

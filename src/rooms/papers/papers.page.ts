@@ -7,6 +7,7 @@ import { quoteName, quoteStateInWords } from '../../web/papers/quote-state-words
 import type { PageWords } from '../../web/reply.js';
 import { moneyInWords } from '../../web/words/amounts.js';
 import { dateInWords, instantInWords } from '../../web/words/dates.js';
+import type { Held } from './accounts/account-desk.js';
 import type { ListedPaper } from './find-papers.js';
 import { KIND_WORDS } from './invoices/invoice-words.js';
 
@@ -21,6 +22,7 @@ export const papersPage = (
   asked: string,
   after: string,
   { today, locale }: Manner,
+  held?: Held,
 ): PageWords => {
   const query = asked ? `q=${encodeURIComponent(asked)}&` : '';
   return {
@@ -29,6 +31,14 @@ export const papersPage = (
     asked,
     any: found.items.length > 0,
     noneYet: found.items.length === 0 && !asked && !after,
+    anyFigures: held !== undefined,
+    figures: held
+      ? [
+          { label: 'Owed by clients', text: moneyInWords(held.owed, locale), href: '/papers/owed' },
+          { label: 'Deposits held for garments not handed over', text: moneyInWords(held.deposits, locale) },
+          { label: 'Other money held for clients', text: moneyInWords(held.credit, locale) },
+        ]
+      : [],
     found: {
       caption: 'Papers, newest first',
       quietCaption: true,

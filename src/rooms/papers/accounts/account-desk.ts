@@ -13,7 +13,6 @@ import {
 import { garmentMarkBook } from '../../../storage/books/bench/garment-mark-book.js';
 import { clientBook } from '../../../storage/books/client-book.js';
 import { commissionBook } from '../../../storage/books/commission-book.js';
-import { garmentBook } from '../../../storage/books/garment-book.js';
 import { type ClientAccount, clientAccountBook } from '../../../storage/books/papers/client-account-book.js';
 import { studioBook } from '../../../storage/books/studio-book.js';
 import { Clock, todayIn } from '../../../storage/clock.js';
@@ -78,67 +77,92 @@ export class AccountDesk {
     return keptIn(this.read, 'held for clients', async () => {
       const { identity } = await this.house();
       const zero = Money.zero(identity.currency);
-      let [deposits, credit, owed] = [zero, zero, zero];
-      for (const of of await clientAccountBook.all(this.read)) {
-        const theirs = await this.depositsOf(of);
-        deposits = deposits.plus(theirs.all);
+      const accounts = await clientAccountBook.all(this.read);
+      const deposits = await this.depositsOf(accounts);
+      return {
+        deposits: deposits.all,
         // A payment on account of a commission is a deposit as long as the garment is here: it counts once.
-        credit = credit.plus(of.account.credit).minus(theirs.onAccount);
-        owed = owed.plus(of.account.owed);
-      }
-      return { deposits, credit, owed };
+        credit: accounts
+          .reduce((sum, { account }) => sum.plus(account.credit), zero)
+          .minus(deposits.onAccount),
+        owed: accounts.reduce((sum, { account }) => sum.plus(account.owed), zero),
+      };
     });
   }
 
-  /** The deposits held for one client, and how much of them went to no invoice yet. */
-  async depositsOf(of: ClientAccount): Promise<{ all: Money; onAccount: Money }> {
+  /** The deposits held for some clients, and how much of them went to no invoice yet. */
+  async depositsOf(accounts: readonly ClientAccount[]): Promise<{ all: Money; onAccount: Money }> {
     const { studio, identity } = await this.house();
-    const { currency } = identity;
-    const depositKeys = new Set(
-      [...of.kinds].flatMap(([id, kind]) => (kind === 'deposit-invoice' ? [id] : [])),
+    const ahead = accounts.flatMap((of) => aheadOf(of, identity.currency));
+    const garments = await this.garmentsOf(
+      ahead.map(({ commissionId }) => commissionId),
+      studio,
     );
-    const commissions = new Set([
-      ...of.account.papers.flatMap(({ id, commissionId }) =>
-        depositKeys.has(id) && commissionId ? [commissionId] : [],
-      ),
-      ...of.account.payments.flatMap(({ left, kind, commissionId }) =>
-        kind === 'payment' && left.minor > 0 && commissionId ? [commissionId] : [],
-      ),
-    ]);
-    let all = Money.zero(currency);
-    let onAccount = Money.zero(currency);
-    for (const id of commissions) {
-      const ahead = paidAhead(of.account, id, depositKeys, currency);
-      if (ahead.isZero()) continue;
-      const held = depositHeld(ahead, await this.garmentsOf(id, studio), studio.papers.taking);
-      const loose = paidAhead(of.account, id, new Set(), currency);
+    let all = Money.zero(identity.currency);
+    let onAccount = all;
+    for (const { commissionId, paid, loose } of ahead) {
+      const held = depositHeld(paid, garments.get(commissionId) ?? [], studio.papers.taking);
       all = all.plus(held);
       onAccount = onAccount.plus(loose.compare(held) < 0 ? loose : held);
     }
     return { all, onAccount };
   }
 
-  /** Which garments of a commission were handed over, at their agreed prices. Cancelled ones keep no deposit. */
-  private async garmentsOf(commissionId: string, studio: Studio): Promise<DepositGarment[]> {
-    const garments = await garmentBook.ofCommission(this.read, commissionId);
-    const marks = await garmentMarkBook.ofGarments(
-      this.read,
-      garments.map(({ id }) => id),
-    );
-    const standings = garments
-      .map(({ id }) => ({ id, standing: garmentStanding(marks.get(id) ?? []) }))
-      .filter(({ standing }) => standing !== 'cancelled');
-    const zero = Money.zero(studio.identity.currency);
-    if (!standings.some(({ standing }) => standing === 'delivered' || standing === 'closed'))
-      return standings.map(() => ({ net: zero, delivered: false }));
+  /** Which garments of some commissions were handed over. Cancelled ones keep no deposit. */
+  private async garmentsOf(
+    commissionIds: readonly string[],
+    studio: Studio,
+  ): Promise<Map<string, DepositGarment[]>> {
+    const garments = await clientAccountBook.garmentsOf(this.read, commissionIds);
+    const marks = await garmentMarkBook.ofGarments(this.read, [...garments.values()].flat());
+    const found = new Map<string, DepositGarment[]>();
+    for (const [commissionId, ids] of garments) {
+      const standings = ids
+        .map((id) => ({ id, standing: garmentStanding(marks.get(id) ?? []) }))
+        .filter(({ standing }) => standing !== 'cancelled')
+        .map(({ id, standing }) => ({ id, delivered: standing === 'delivered' || standing === 'closed' }));
+      const gone = standings.filter(({ delivered }) => delivered).length;
+      // Prices are needed only where some are here and some are not.
+      const prices =
+        gone > 0 && gone < standings.length ? await this.pricesOf(commissionId, studio) : undefined;
+      const zero = Money.zero(studio.identity.currency);
+      found.set(
+        commissionId,
+        standings.map(({ id, delivered }) => ({ net: prices?.get(id) ?? zero, delivered })),
+      );
+    }
+    return found;
+  }
+
+  /** What was agreed for each garment. */
+  private async pricesOf(commissionId: string, studio: Studio): Promise<Map<string, Money>> {
     const commission = await commissionBook.one(this.read, commissionId);
     const { work } = await agreedOf(this.read, studio, commission);
-    return standings.map(({ id, standing }) => ({
-      net: Money.sum(
-        work.pieces.flatMap(({ garment, price }) => (garment === id ? [price] : [])),
-        studio.identity.currency,
-      ),
-      delivered: standing === 'delivered' || standing === 'closed',
-    }));
+    const prices = new Map<string, Money>();
+    for (const { garment, price } of work.pieces)
+      if (garment !== undefined)
+        prices.set(garment, (prices.get(garment) ?? Money.zero(price.currency)).plus(price));
+    return prices;
   }
 }
+
+/** What a client has paid ahead, by commission; `loose` went to no invoice yet. */
+const aheadOf = (
+  { account, kinds }: ClientAccount,
+  currency: string,
+): { commissionId: string; paid: Money; loose: Money }[] => {
+  const deposits = new Set([...kinds].flatMap(([id, kind]) => (kind === 'deposit-invoice' ? [id] : [])));
+  const commissions = new Set([
+    ...account.papers.flatMap(({ id, commissionId }) =>
+      deposits.has(id) && commissionId ? [commissionId] : [],
+    ),
+    ...account.payments.flatMap(({ left, kind, commissionId }) =>
+      kind === 'payment' && left.minor > 0 && commissionId ? [commissionId] : [],
+    ),
+  ]);
+  return [...commissions].flatMap((commissionId) => {
+    const paid = paidAhead(account, commissionId, deposits, currency);
+    const loose = paidAhead(account, commissionId, new Set(), currency);
+    return paid.isZero() ? [] : [{ commissionId, paid, loose }];
+  });
+};

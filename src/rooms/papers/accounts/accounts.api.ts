@@ -51,7 +51,7 @@ export class AccountsApi {
       balance: account.balance,
       owed: account.owed,
       credit: account.credit,
-      depositsHeld: (await this.desk.depositsOf(of)).all,
+      depositsHeld: (await this.desk.depositsOf([of])).all,
       commissions: [...commissions].map((commissionId) => ({
         commissionId: commissionId ?? null,
         balance: commissionBalance(account, commissionId, identity.currency),

@@ -35,7 +35,7 @@ export class AccountsController {
     const { identity, today } = await this.desk.house();
     const { client, of } = await this.desk.client(id);
     const statement = statementOf(of.history, identity.currency);
-    const deposits = (await this.desk.depositsOf(of)).all;
+    const deposits = (await this.desk.depositsOf([of])).all;
     return page(
       'paper-room/accounts/account',
       accountPage(client, of, statement, { deposits, today, identity }),

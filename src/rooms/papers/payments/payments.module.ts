@@ -4,6 +4,7 @@ import { raiseBodyLimit } from '../../../web/api/body-limit.js';
 import { AccountDesk } from '../accounts/account-desk.js';
 import { AccountsApi } from '../accounts/accounts.api.js';
 import { AccountsController } from '../accounts/accounts.controller.js';
+import { BookkeepingApi, BookkeepingController } from '../bookkeeping/bookkeeping.controller.js';
 import { BankApi } from './bank/bank.api.js';
 import { BankController } from './bank/bank.controller.js';
 import { PaymentDesk } from './payment-desk.js';
@@ -12,7 +13,16 @@ import { PaymentsController } from './payments.controller.js';
 import { Receipts } from './receipts/write-receipt.js';
 
 @Module({
-  controllers: [PaymentsController, PaymentsApi, AccountsController, AccountsApi, BankController, BankApi],
+  controllers: [
+    PaymentsController,
+    PaymentsApi,
+    AccountsController,
+    AccountsApi,
+    BankController,
+    BankApi,
+    BookkeepingController,
+    BookkeepingApi,
+  ],
   providers: [PaymentDesk, Receipts, AccountDesk],
 })
 export class PaymentsModule {

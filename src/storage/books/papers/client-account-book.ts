@@ -10,6 +10,7 @@ import {
 } from '../../../domain/papers/settlement/account.js';
 import { ClientRow } from '../../rows/clients/client.row.js';
 import { CommissionRow } from '../../rows/commissions/commission.row.js';
+import { GarmentRow } from '../../rows/commissions/garment.row.js';
 import { InvoiceRow } from '../../rows/papers/invoice.row.js';
 import { InvoiceCiteRow } from '../../rows/papers/invoice-cite.row.js';
 import { AllocationRow } from '../../rows/payments/allocation.row.js';
@@ -61,6 +62,21 @@ export const clientAccountBook = {
       take: 200,
     });
     return rows.map(({ id, number, title }) => ({ id, number, title }));
+  },
+
+  /** The keys of some commissions' garments, by commission. */
+  async garmentsOf(reading: Reading, commissionIds: readonly string[]): Promise<Map<string, string[]>> {
+    const found = new Map<string, string[]>(commissionIds.map((id) => [id, []]));
+    for (let from = 0; from < commissionIds.length; from += 500) {
+      const rows = await reading.manager
+        .createQueryBuilder(GarmentRow, 'garment')
+        .select(['garment.id', 'garment.commission_id'])
+        .where('garment.commission_id IN (:...ids)', { ids: commissionIds.slice(from, from + 500) })
+        .orderBy('garment.place')
+        .getMany();
+      for (const { id, commission_id } of rows) found.get(commission_id)?.push(id);
+    }
+    return found;
   },
 
   /** The accounts of every client that ever had a paper or a payment, by name. */
