@@ -34,6 +34,7 @@ import {
   ratesPage,
 } from './rates.page.js';
 import { inForceOn, setRates } from './set-rates.js';
+import { shareWorked } from './share-worked.js';
 
 /** The pages of the Rates room. */
 @Controller('rates')
@@ -46,7 +47,10 @@ export class RatesController {
 
   @Get()
   async rates(): Promise<Reply> {
-    return page('rates/rates', ratesPage(await this.view()));
+    const view = await this.view();
+    const reckoned = inForceOn(view.cards, view.today)?.people[0]?.year?.productiveShare;
+    const worked = await shareWorked(this.read, view.today, view.studio.identity.locale, reckoned);
+    return page('rates/rates', { ...ratesPage(view), worked });
   }
 
   @Get('cards/:id')
@@ -54,7 +58,7 @@ export class RatesController {
     const view = await this.view();
     const card = view.cards.find((each) => each.id === id);
     if (!card) throw new NotFound('rate card');
-    return page('rates/rates', ratesPage(view, card));
+    return page('rates/rates', { ...ratesPage(view, card), worked: '' });
   }
 
   @Get('hour')

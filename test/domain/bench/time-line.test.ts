@@ -149,6 +149,12 @@ describe('one line of time', () => {
     expect(read(line).kind).toBe(kind);
   });
 
+  it('takes beginnings of words only where nothing else fits', () => {
+    const measured = place(4, 'cape', 'Measure and note posture|draft|fitting');
+    expect(ok('20 min post', [...ALL, measured])).toMatchObject({ away: 'post' });
+    expect(ok('20 min postu', [...ALL, measured])).toMatchObject({ operationId: '4-1' });
+  });
+
   it('keeps two commissions apart', () => {
     const other = place(1, 'jacket', 'Pad-stitch the lapels (pair)|make|hand', 'C-2026-015');
     expect(read('1h lapels', [...ALL, other]).kind).toBe('ask');

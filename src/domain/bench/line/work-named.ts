@@ -83,7 +83,7 @@ const inOrder = (found: readonly Fitting[]): readonly NamedWork[] => {
 
 /**
  * The work that words may mean, best first. Within a garment the better fit wins over the worse; between garments, and
- * between a garment and none, nothing wins: whoever asks must ask on.
+ * between a garment and none, nothing wins: whoever asks must ask on. Beginnings of words count only where nothing else fits.
  *
  * A mode that was said narrows what fits equally well.
  *
@@ -104,7 +104,9 @@ export const workNamed = (asked: WorkAsked, places: readonly PlaceToWork[]): rea
   if (stage) return there.map((at): NamedWork => ({ is: 'stage', at, stage }));
   if (words.length === 0) return [];
   const away = asked.commissionNumber === undefined && asked.place === undefined ? awayOf(words) : [];
-  const all = [...there.flatMap((at) => inGarment(at, words)), ...away];
+  const every = [...there.flatMap((at) => inGarment(at, words)), ...away];
+  const sure = every.filter(({ fit }) => fit < 4);
+  const all = sure.length > 0 ? sure : every;
   const seen = new Set<string>();
   const found = all.filter(({ work }) => !seen.has(keyOf(work)) && seen.add(keyOf(work)));
   const inMode = mode ? found.filter((one) => modeOf(one) === mode || one.work.is === 'stage') : [];
