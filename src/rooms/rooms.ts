@@ -8,10 +8,12 @@ import { QuotesModule } from './commissions/quotes/quotes.module.js';
 import { FindModule } from './find/find.module.js';
 import { HistoryModule } from './history/history.module.js';
 import { BackupModule } from './house/backup/backup.module.js';
+import { CalendarModule } from './house/calendar/calendar.module.js';
 import { GalleryModule } from './house/gallery/gallery.module.js';
 import { HouseModule } from './house/house.module.js';
 import { LessonsModule } from './lessons/lessons.module.js';
 import { InvoicesModule } from './papers/invoices/invoices.module.js';
+import { MoneyOutModule } from './papers/money-out/money-out.module.js';
 import { PapersModule } from './papers/papers.module.js';
 import { PaymentsModule } from './papers/payments/payments.module.js';
 import { PhotosModule } from './photos/photos.module.js';
@@ -31,11 +33,13 @@ export const rooms = [
   BackupModule,
   QuotesModule,
   InvoicesModule,
+  MoneyOutModule,
   PapersModule,
   PhotosModule,
   PaymentsModule,
   RatesModule,
   LessonsModule,
+  CalendarModule,
   HouseModule,
   GalleryModule,
   WorkOutModule,
