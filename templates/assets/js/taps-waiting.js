@@ -24,7 +24,8 @@ export class TapsWaiting extends Controller {
     this.why = why;
     if (!this.element.isConnected) return;
     this.show();
-    if (taken > 0 && !this.element.closest('main').querySelector('form:has(:focus)'))
+    // Nobody who is writing is torn away from it.
+    if (taken > 0 && !document.activeElement?.matches('main :is(input, textarea, select)'))
       window.Turbo.visit(location.href, { action: 'replace' });
   }
 
