@@ -6,6 +6,7 @@ import { Conflict, type FieldTrouble, Invalid } from '../kernel/errors.js';
 import { Money } from '../kernel/money.js';
 import type { Operation } from '../making/operation.js';
 import type { TaxCategory } from '../papers/tax/category.js';
+import { netForGross } from '../papers/tax/gross-kept.js';
 import type { PricesInclude } from '../papers/tax/tax-question.js';
 import type { ExpenseLine, MaterialLine } from './garment.js';
 
@@ -69,6 +70,10 @@ export type Extra = ExtraWords & {
 
 /** What an extra is called. */
 export const extraName = ({ number }: Pick<Extra, 'number'>): string => `extra ${number}`;
+
+/** What an extra adds to the price before tax; where prices are kept with tax, the whole net nearest to it. */
+export const netOfExtra = ({ price, pricesInclude, category, rate }: ExtraWords): Money =>
+  pricesInclude === 'none' ? price : netForGross(price, { category, ...(rate ? { rate } : {}) }, 'rounding');
 
 const LONGEST_WORDING = 400;
 const MOST_LINES = 60;

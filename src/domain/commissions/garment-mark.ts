@@ -9,6 +9,8 @@ export const GARMENT_MARKS = [
   'closed',
   'operation-finished',
   'operation-left-out',
+  'aftercare',
+  'notice',
 ] as const;
 export type GarmentMarkKind = (typeof GARMENT_MARKS)[number];
 

@@ -1,11 +1,16 @@
 import { Module } from '@nestjs/common';
+import { CancelledController } from './cancelled/cancelled.controller.js';
 import { CommissionsApi } from './commissions.api.js';
 import { CommissionsController } from './commissions.controller.js';
+import { CuttingController } from './cutting/cutting.controller.js';
 import { ExtraController } from './extras/extra.controller.js';
 import { AgreedPlanApi, ExtrasApi } from './extras/extras.api.js';
 import { ExtrasController } from './extras/extras.controller.js';
 import { GarmentsApi } from './garments/garments.api.js';
 import { GarmentsController } from './garments/garments.controller.js';
+import { HandOverController } from './hand-over/hand-over.controller.js';
+import { MarksApi } from './life/marks.api.js';
+import { MarksController } from './life/marks.controller.js';
 import { ExpensesApi } from './materials/expenses.api.js';
 import { ExpensesController } from './materials/expenses.controller.js';
 import { MaterialsApi } from './materials/materials.api.js';
@@ -38,6 +43,11 @@ import { SumModule } from './sum/sum.module.js';
     ExtraController,
     ExtrasApi,
     AgreedPlanApi,
+    CuttingController,
+    HandOverController,
+    CancelledController,
+    MarksController,
+    MarksApi,
   ],
 })
 export class CommissionsModule {}

@@ -7,6 +7,7 @@ import { ClientRow } from '../rows/clients/client.row.js';
 import { CommissionRow } from '../rows/commissions/commission.row.js';
 import { GarmentRow } from '../rows/commissions/garment.row.js';
 import type { Reading, Writing } from '../session.js';
+import { withoutMarks } from './bench/without-marks.js';
 import { estimateBook } from './estimate-book.js';
 import { planBook } from './plan-book.js';
 import { studioBook } from './studio-book.js';
@@ -54,10 +55,10 @@ export const garmentBook = {
     return rows.map((row) => garmentOf(row, currency));
   },
 
-  /** Garments with a date, in the order they should leave. */
+  /** Garments with a date, in the order they should leave; not those that were handed over, cancelled or closed. */
   async leaving(reading: Reading, limit = 20): Promise<LeavingGarment[]> {
     // Raw rows: a list page needs three names and a date, not whole entities.
-    return reading.manager
+    const dated = reading.manager
       .createQueryBuilder(GarmentRow, 'garment')
       .innerJoin(CommissionRow, 'commission', 'commission.id = garment.commission_id')
       .innerJoin(ClientRow, 'wearer', 'wearer.id = garment.wearer_id')
@@ -68,7 +69,8 @@ export const garmentBook = {
       .addSelect('garment.commission_id', 'commissionId')
       .addSelect('commission.number', 'commissionNumber')
       .addSelect('wearer.name', 'wearerName')
-      .where('garment.due_on IS NOT NULL')
+      .where('garment.due_on IS NOT NULL');
+    return withoutMarks(dated, ['delivered', 'collected', 'cancelled', 'closed'])
       .orderBy('garment.due_on')
       .addOrderBy('garment.id')
       .limit(limit)

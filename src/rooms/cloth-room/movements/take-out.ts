@@ -3,6 +3,7 @@ import { Invalid } from '../../../domain/kernel/errors.js';
 import type { Lot } from '../../../domain/stock/lot.js';
 import type { Material } from '../../../domain/stock/material.js';
 import { openPromises, promisedTwice } from '../../../domain/stock/promised.js';
+import { garmentMarkBook } from '../../../storage/books/bench/garment-mark-book.js';
 import { lotBook } from '../../../storage/books/cloth-room/lot-book.js';
 import { materialBook } from '../../../storage/books/cloth-room/material-book.js';
 import { reservationBook } from '../../../storage/books/cloth-room/reservation-book.js';
@@ -16,10 +17,11 @@ import { Asked } from '../../../web/forms/form.js';
 import { inWords } from '../stock-fields.js';
 import type { TakeSaid } from './movement.form.js';
 
-/** The garment, which must be there. @throws Invalid */
+/** The garment, which must be there and still open. @throws Invalid; Conflict where it is closed or cancelled */
 export const garmentSaid = async (reading: Reading, id: string): Promise<ServedGarment> => {
   const garment = await servedGarment(reading, id);
   if (!garment) throw Invalid.field('garment', 'There is no such garment any more.');
+  await garmentMarkBook.mustBeOpen(reading, id);
   return garment;
 };
 

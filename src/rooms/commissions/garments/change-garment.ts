@@ -1,10 +1,15 @@
 import type { Garment } from '../../../domain/commissions/garment.js';
 import { Conflict, Invalid, NotFound } from '../../../domain/kernel/errors.js';
 import type { Money } from '../../../domain/kernel/money.js';
+import { benchBook } from '../../../storage/books/bench/bench-book.js';
+import { extraBook } from '../../../storage/books/bench/extra-book.js';
+import { garmentMarkBook } from '../../../storage/books/bench/garment-mark-book.js';
+import { entryBook } from '../../../storage/books/cloth-room/entry-book.js';
 import { garmentBook } from '../../../storage/books/garment-book.js';
 import { makingBook } from '../../../storage/books/making-book.js';
 import type { Reading, Visit } from '../../../storage/session.js';
 import type { Done, UnitOfWork } from '../../../storage/unit-of-work.js';
+import { listInWords } from '../../../web/words/counts.js';
 import { commissionSubject, type GarmentSaid, garmentSubject } from '../open-commission.js';
 import { personAdder } from '../typed-person.js';
 
@@ -39,7 +44,29 @@ export const correctGarment = (
     return garment;
   });
 
-/** Takes a garment out with its plan, materials and expenses. @throws Conflict when it is the last of its commission */
+/**
+ * Why a garment cannot leave its commission any more: work, cloth or agreements rest on it. None while nothing does.
+ *
+ * Such a garment is cancelled instead, so that what it cost stays on record.
+ */
+export const whatStaysOf = async (reading: Reading, garment: Garment): Promise<string | undefined> => {
+  const entries = await entryBook.ofCommission(reading, garment.commissionId);
+  const stays = [
+    ...((await benchBook.ofGarment(reading, garment.id)).length > 0 ? ['minutes at the bench'] : []),
+    ...(entries.some(({ garmentId }) => garmentId === garment.id) ? ['cloth or trimmings'] : []),
+    ...((await extraBook.ofGarment(reading, garment.id)).length > 0 ? ['extras'] : []),
+    ...((await garmentMarkBook.ofGarment(reading, garment.id)).length > 0 ? ['what happened to it'] : []),
+  ];
+  return stays.length === 0
+    ? undefined
+    : `It cannot leave the commission: ${listInWords(stays)} ${stays.length === 1 && stays[0] === 'what happened to it' ? 'is' : 'are'} on record for it. Cancel it instead; what it cost stays on record.`;
+};
+
+/**
+ * Takes a garment out with its plan, materials and expenses.
+ *
+ * @throws Conflict when it is the last of its commission, or work, cloth or agreements rest on it
+ */
 export const takeOutGarment = (
   unit: UnitOfWork,
   visit: Visit,
@@ -48,6 +75,8 @@ export const takeOutGarment = (
 ): Promise<Done<Garment>> =>
   unit.write(visit, async (writing) => {
     const present = await garmentBook.one(writing, id);
+    const stays = await whatStaysOf(writing, present);
+    if (stays) throw new Conflict(stays, 'garment-has-record');
     const { length } = await garmentBook.ofCommission(writing, present.commissionId);
     if (length === 1)
       throw new Conflict('A commission holds at least one garment. Add the other one first.', 'last-garment');

@@ -18,7 +18,7 @@ import { commissionCrumbs, commissionUrl, garmentUrl } from '../commission.page.
 import { makeOptions, typeOptions } from '../commission-form.page.js';
 import { addGarment } from '../open-commission.js';
 import { offeredPeople, personText } from '../typed-person.js';
-import { correctGarment, garmentIn, setOwnPrice, takeOutGarment } from './change-garment.js';
+import { correctGarment, garmentIn, setOwnPrice, takeOutGarment, whatStaysOf } from './change-garment.js';
 import { drawJobSheet, JOB_FRAME } from './draw-job-sheet.js';
 import { readGarment, readOwnPrice, typedGarment } from './garment.form.js';
 
@@ -159,6 +159,8 @@ export class GarmentsController {
         crumbs: [...commissionCrumbs(commission), ...(garment ? [{ text: garment.name, href: url }] : [])],
         form: { ...form, action: url },
         isNew: garment === undefined,
+        stays: (garment && (await whatStaysOf(this.read, garment))) ?? '',
+        cancel: `${url}/cancel`,
         types: typeOptions(await makingBook.types(this.read)),
         makes: makeOptions,
         people: await offeredPeople(this.read),

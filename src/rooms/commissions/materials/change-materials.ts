@@ -1,5 +1,6 @@
 import type { Garment } from '../../../domain/commissions/garment.js';
 import { Invalid, NotFound } from '../../../domain/kernel/errors.js';
+import { garmentMarkBook } from '../../../storage/books/bench/garment-mark-book.js';
 import { estimateBook } from '../../../storage/books/estimate-book.js';
 import { garmentBook } from '../../../storage/books/garment-book.js';
 import type { Visit, Writing } from '../../../storage/session.js';
@@ -18,6 +19,7 @@ const about = async <T>(
 ): Promise<Done<T>> =>
   unit.write(visit, async (writing) => {
     const garment = await garmentBook.one(writing, garmentId);
+    await garmentMarkBook.mustBeOpen(writing, garmentId);
     const { value, says } = await act(writing, garment);
     writing.says(says, garmentSubject(garment));
     return value;

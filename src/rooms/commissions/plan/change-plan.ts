@@ -1,5 +1,6 @@
 import { Conflict, Stale } from '../../../domain/kernel/errors.js';
 import { type MakingPlan, moveDown, moveUp, takeOutOperation } from '../../../domain/making/making-plan.js';
+import { garmentMarkBook } from '../../../storage/books/bench/garment-mark-book.js';
 import { garmentBook } from '../../../storage/books/garment-book.js';
 import { type PlanLine, planBook } from '../../../storage/books/plan-book.js';
 import type { Visit, Writing } from '../../../storage/session.js';
@@ -39,6 +40,7 @@ export const changePlan = (
 ): Promise<Done<MakingPlan>> =>
   unit.write(visit, async (writing) => {
     const garment = await garmentBook.one(writing, garmentId);
+    await garmentMarkBook.mustBeOpen(writing, garmentId);
     const present = await planBook.of(writing, garmentId);
     mustNotCross(present, edits);
     const named = act.is === 'keep' ? undefined : present.find(({ id }) => id === act.id);
@@ -86,6 +88,7 @@ export const putPlan = (
 ): Promise<Done<MakingPlan>> =>
   unit.write(visit, async (writing) => {
     const garment = await garmentBook.one(writing, garmentId);
+    await garmentMarkBook.mustBeOpen(writing, garmentId);
     const present = await planBook.of(writing, garmentId);
     if (seen !== undefined && seen !== tagOfAll(present)) throw new Stale({ items: present });
     const { plan, says } = await make(writing, present);

@@ -1,6 +1,7 @@
 import { CommissionRow } from '../../rows/commissions/commission.row.js';
 import { GarmentRow } from '../../rows/commissions/garment.row.js';
 import type { Reading } from '../../session.js';
+import { withoutMarks } from '../bench/without-marks.js';
 
 /** A garment as the cloth room names it when something is cut for it. */
 export type ServedGarment = {
@@ -27,9 +28,9 @@ const garments = (reading: Reading) =>
     .addSelect('commission.client_id', 'clientId')
     .addSelect('commission.payer_id', 'payerId');
 
-/** The newest garments, by commission and place. */
+/** The newest garments that cloth may still go to, by commission and place. */
 export const servedGarments = (reading: Reading, limit = 300): Promise<ServedGarment[]> =>
-  garments(reading)
+  withoutMarks(garments(reading), ['cancelled', 'closed'])
     .orderBy('garment.commission_id', 'DESC')
     .addOrderBy('garment.place')
     .limit(limit)

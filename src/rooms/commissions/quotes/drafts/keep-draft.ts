@@ -1,7 +1,9 @@
 import type { Commission } from '../../../../domain/commissions/commission.js';
+import { garmentStanding, isOpen } from '../../../../domain/commissions/garment-mark.js';
 import { addDays } from '../../../../domain/kernel/calendar-date.js';
 import { Conflict, Invalid } from '../../../../domain/kernel/errors.js';
 import type { DraftChoices } from '../../../../domain/papers/quote/draft-choices.js';
+import { garmentMarkBook } from '../../../../storage/books/bench/garment-mark-book.js';
 import { commissionBook } from '../../../../storage/books/commission-book.js';
 import { garmentBook } from '../../../../storage/books/garment-book.js';
 import { quoteBook } from '../../../../storage/books/papers/quote-book.js';
@@ -16,7 +18,7 @@ import { documentOf } from '../kept-prices.js';
 export const quoteSubject = (commissionId: string, id: string): string =>
   `commission/${commissionId}/quote/${id}`;
 
-/** What a quote of a commission begins with: every garment, and the house's and the commission's choices. */
+/** What a quote of a commission begins with: every garment that is not closed or cancelled, and the house's and the commission's choices. */
 export const firstChoices = async (
   reading: Reading,
   clock: Clock,
@@ -24,11 +26,15 @@ export const firstChoices = async (
 ): Promise<DraftChoices> => {
   const { identity, quotes } = await studioBook.the(reading);
   const garments = await garmentBook.ofCommission(reading, commission.id);
+  const marks = await garmentMarkBook.ofGarments(
+    reading,
+    garments.map(({ id }) => id),
+  );
   const { pricing } = commission;
   return {
     garments: garments.map(({ id }) => ({
       garmentId: id,
-      included: true,
+      included: isOpen(garmentStanding(marks.get(id) ?? [])),
       fittings: quotes.fittingsIncluded,
     })),
     options: [],
