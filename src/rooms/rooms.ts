@@ -1,4 +1,5 @@
 import { BenchModule } from './bench/bench.module.js';
+import { BenchPapersModule } from './bench/papers/papers.module.js';
 import { ClientsModule } from './clients/clients.module.js';
 import { ClothRoomModule } from './cloth-room/cloth-room.module.js';
 import { CommissionsModule } from './commissions/commissions.module.js';
@@ -23,6 +24,7 @@ import { WorkOutModule } from './work-out/work-out.module.js';
 /** Every room of the house. */
 export const rooms = [
   BenchModule,
+  BenchPapersModule,
   ClientsModule,
   CommissionsModule,
   FittingsModule,

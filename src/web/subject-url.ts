@@ -1,6 +1,7 @@
 const WITHIN_COMMISSIONS: Readonly<Record<string, string>> = { garment: 'garments', fitting: 'fittings' };
 const ALONE: Readonly<Record<string, string>> = {
   clients: '/clients',
+  payments: '/papers/payments',
   rates: '/rates',
   house: '/house',
   bench: '/bench',
@@ -20,6 +21,7 @@ export const subjectUrl = (about: string): string | undefined => {
     .map((step, place) => (place === 1 || place === 3 ? encodeURIComponent(step) : step));
   if (kind === 'client' && id && part === 'pattern' && partId) return `/clients/${id}/patterns/${partId}`;
   if ((kind === 'client' || kind === 'paper') && id) return `/${kind}s/${id}`;
+  if (kind === 'money-out' && id) return `/papers/money-out/${id}`;
   if (kind === 'payment' && id) return `/papers/payments/${id}`;
   if (kind === 'commission' && id) {
     const parts =

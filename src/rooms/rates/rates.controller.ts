@@ -2,6 +2,7 @@ import { Body, Controller, Get, Param, Post } from '@nestjs/common';
 import { Invalid, NotFound, Trouble } from '../../domain/kernel/errors.js';
 import { rateCard } from '../../domain/rates/rate-card.js';
 import type { FormModel } from '../../printing/templates/page-model.js';
+import { overheadOfYear } from '../../storage/books/money-out/overhead-year.js';
 import { ratesBook } from '../../storage/books/rates-book.js';
 import { studioBook } from '../../storage/books/studio-book.js';
 import { Clock, todayIn } from '../../storage/clock.js';
@@ -12,6 +13,7 @@ import { type FieldKit, typedKit } from '../../web/fields/kits.js';
 import { rowsTyped } from '../../web/forms/closed-up.js';
 import { freshForm, submit, versionSeen } from '../../web/forms/form.js';
 import { type Typed, typedOf } from '../../web/forms/typed.js';
+import { overheadSoFar } from '../../web/rates/overhead-so-far.js';
 import { COMMON_OVERHEAD } from '../../web/rates/working-fields.js';
 import { page, part, type Reply, seeOther } from '../../web/reply.js';
 import { Hand } from '../../web/visit.js';
@@ -50,7 +52,9 @@ export class RatesController {
     const view = await this.view();
     const reckoned = inForceOn(view.cards, view.today)?.people[0]?.year?.productiveShare;
     const worked = await shareWorked(this.read, view.today, view.studio.identity.locale, reckoned);
-    return page('rates/rates', { ...ratesPage(view), worked });
+    const year = await overheadOfYear(this.read, view.today);
+    const overhead = year ? overheadSoFar(year, view.studio.identity.locale) : '';
+    return page('rates/rates', { ...ratesPage(view), worked, overhead });
   }
 
   @Get('cards/:id')
@@ -58,7 +62,7 @@ export class RatesController {
     const view = await this.view();
     const card = view.cards.find((each) => each.id === id);
     if (!card) throw new NotFound('rate card');
-    return page('rates/rates', { ...ratesPage(view, card), worked: '' });
+    return page('rates/rates', { ...ratesPage(view, card), worked: '', overhead: '' });
   }
 
   @Get('hour')

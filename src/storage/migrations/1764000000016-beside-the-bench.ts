@@ -22,7 +22,7 @@ const TABLES = [
       checked_on: 'text?',
       ...texts('found', 'notes', 'folded'),
     },
-    refers: { outworker_id: 'outworker', garment_id: 'garment' },
+    refers: { outworker_id: 'outworker' },
     indexes: {
       ix_outwork_ticket_back: ['back_on', 'id'],
       ix_outwork_ticket_garment: ['garment_id'],
@@ -44,7 +44,7 @@ const TABLES = [
       of_id: 'text?',
       ...texts('reason', 'written_at'),
     },
-    refers: { garment_id: 'garment', ticket_id: 'outwork_ticket' },
+    refers: { ticket_id: 'outwork_ticket' },
     indexes: {
       ix_money_out_day: ['on_day', 'id'],
       ix_money_out_garment: ['garment_id'],

@@ -1,6 +1,5 @@
 import { Entity, ForeignKey, Index } from 'typeorm';
 import { Key, Minor, OptionalText, Text, Whole } from '../columns.js';
-import { GarmentRow } from '../commissions/garment.row.js';
 import { OutworkerRow } from './outworker.row.js';
 
 /** A piece of work that went out of the house. */
@@ -15,7 +14,7 @@ export class OutworkTicketRow {
   @Text() number!: string;
   @Text() @ForeignKey(() => OutworkerRow, { name: 'fk_outwork_ticket_outworker' }) outworker_id!: string;
   @Text() commission_id!: string;
-  @Text() @ForeignKey(() => GarmentRow, { name: 'fk_outwork_ticket_garment' }) garment_id!: string;
+  @Text() garment_id!: string;
   @Text() garment_name!: string;
   @Text() work!: string;
   @Whole() pieces!: number;

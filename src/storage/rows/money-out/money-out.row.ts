@@ -1,7 +1,6 @@
 import { Entity, ForeignKey, Index } from 'typeorm';
 import { OutworkTicketRow } from '../beside/outwork-ticket.row.js';
 import { Key, Minor, OptionalText, Text, Whole } from '../columns.js';
-import { GarmentRow } from '../commissions/garment.row.js';
 
 /** One bill that is not cloth. Nothing in it ever changes; a wrong one is reversed by another below nought. */
 @Entity('money_out')
@@ -22,8 +21,9 @@ export class MoneyOutRow {
   @Text() payee!: string;
   @Text() paper_number!: string;
   @Text() what!: string;
+  /** The name stands beside the keys: a garment may be taken out of its commission, its cost may not. */
   @OptionalText() commission_id!: string | null;
-  @OptionalText() @ForeignKey(() => GarmentRow, { name: 'fk_money_out_garment' }) garment_id!: string | null;
+  @OptionalText() garment_id!: string | null;
   @Text() garment_name!: string;
   @OptionalText()
   @ForeignKey(() => OutworkTicketRow, { name: 'fk_money_out_outwork_ticket' })
