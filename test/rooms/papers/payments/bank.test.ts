@@ -211,7 +211,7 @@ describe('the lines', () => {
     await issued(studio, corvin, 'I-2026-077', '33.00');
     const before = Number(await balance(corvin));
     const url = await landed('Date,Amount,Name,Details\n2026-03-01,33.00,x,I-2026-077');
-    const [{ id }] = (await linesOf(url)) as [{ id: string }];
+    const { id } = (await linesOf(url))[0]!;
     const answers = await Promise.all(
       [1, 2, 3, 4].map(() =>
         studio.api('POST', `/api/payments/bank/lines/${id}/payment`, { clientId: corvin }),
