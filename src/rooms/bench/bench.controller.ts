@@ -2,6 +2,7 @@ import { Controller, Get } from '@nestjs/common';
 import { Clock } from '../../storage/clock.js';
 import { ReadSide } from '../../storage/read-side.js';
 import { page, type Reply } from '../../web/reply.js';
+import { Hand, type SignedIn } from '../../web/visit.js';
 import { daySheet } from './day-sheet.page.js';
 
 /** The Bench: the day sheet. */
@@ -13,7 +14,7 @@ export class BenchController {
   ) {}
 
   @Get()
-  async today(): Promise<Reply> {
-    return page('bench/day-sheet', await daySheet(this.read, this.clock));
+  async today(@Hand() hand: SignedIn): Promise<Reply> {
+    return page('bench/day-sheet', await daySheet(this.read, this.clock, hand));
   }
 }

@@ -1,28 +1,35 @@
 import { type CalendarDate, daysBetween } from '../../domain/kernel/calendar-date.js';
 import { quoteState } from '../../domain/papers/quote/quote-answer.js';
+import { clockBook } from '../../storage/books/bench/clock-book.js';
+import { personBook } from '../../storage/books/bench/person-book.js';
 import { clientBook } from '../../storage/books/client-book.js';
 import { commissionBook } from '../../storage/books/commission-book.js';
-import { garmentBook, type LeavingGarment } from '../../storage/books/garment-book.js';
+import { owedTogether } from '../../storage/books/papers/owed-together.js';
 import { type ListedQuote, quoteBook } from '../../storage/books/papers/quote-book.js';
 import { studioBook } from '../../storage/books/studio-book.js';
 import { type Clock, todayIn } from '../../storage/clock.js';
-import type { Reading } from '../../storage/session.js';
+import { keptIn, type Reading } from '../../storage/session.js';
 import type { PageWords } from '../../web/reply.js';
+import type { SignedIn } from '../../web/visit.js';
+import { mayGo } from '../../web/who-may.js';
 import { moneyInWords } from '../../web/words/amounts.js';
 import { countInWords } from '../../web/words/counts.js';
-import { dateInWords } from '../../web/words/dates.js';
+import { dateInWords, timeInWords } from '../../web/words/dates.js';
+import { clockWords } from './clock/clock-now.page.js';
+import { leavingNext } from './day-sheet/leaving.js';
+import { daysInWords, leavingTable } from './day-sheet/leaving-words.js';
+import { whatInWords } from './work/work-words.js';
 
 const MOST = 20;
 
-/** The day sheet: what leaves next and when, and which quotes wait for an answer. */
-export const daySheet = async (reading: Reading, clock: Clock): Promise<PageWords> => {
+/** The day sheet: the clock, what leaves next and whether it will be ready, what waits for an answer, what is owed. */
+export const daySheet = async (reading: Reading, clock: Clock, hand: SignedIn): Promise<PageWords> => {
   const { identity } = await studioBook.the(reading);
   const today = todayIn(clock, identity.zone);
-  const leaving = await garmentBook.leaving(reading, MOST);
-  const quotes = (await quoteBook.find(reading, '', MOST)).items.filter(
-    (quote) => quoteState(quote, today) === 'open',
-  );
-  const empty = leaving.length === 0 && (await commissionBook.find(reading, '', 1)).items.length === 0;
+  const { lines, more } = await leavingNext(reading, today, MOST);
+  const may = (url: string): boolean => mayGo(hand, 'GET', url);
+  const quotes = hand.seesPrices && may('/papers') ? await waitingQuotes(reading, today) : [];
+  const empty = lines.length === 0 && !(await anyCommission(reading));
   return {
     title: 'Bench',
     room: 'bench',
@@ -32,29 +39,49 @@ export const daySheet = async (reading: Reading, clock: Clock): Promise<PageWord
       (await clientBook.count(reading)) > 0
         ? { text: 'Open the first commission', href: '/commissions/new' }
         : { text: 'Add the first client', href: '/clients/new' },
-    anyLeaving: leaving.length > 0,
-    leaving: leavingTable(leaving, today),
+    now: empty ? undefined : await clockWords(reading, clock, hand),
+    others: empty ? [] : await othersAtWork(reading, hand, identity.zone),
+    anyLeaving: lines.length > 0,
+    leaving: leavingTable(lines, today, may),
+    more: more > 0 ? `${countInWords(more, 'garment')} more that leave later or have no day.` : '',
     anyQuotes: quotes.length > 0,
     quotes: quotesTable(quotes, today, identity.locale),
+    owed: may('/papers/owed') ? await owedInWords(reading, identity.locale) : '',
+    mayOpen: may('/commissions/new'),
   };
 };
 
-const leavingTable = (garments: readonly LeavingGarment[], today: CalendarDate): object => ({
-  caption: 'What leaves next',
-  columns: [{ text: 'Garment' }, { text: 'For' }, { text: 'Due' }, { text: 'Left' }],
-  rows: garments.map((garment) => ({
-    cells: [
-      {
-        text: garment.name,
-        href: `/commissions/${garment.commissionId}/garments/${garment.id}`,
-        note: `${garment.commissionNumber}, no. ${garment.place}`,
-      },
-      { text: garment.wearerName },
-      { text: dateInWords(garment.dueOn) },
-      { text: daysInWords(daysBetween(today, garment.dueOn)) },
-    ],
-  })),
-});
+const anyCommission = (reading: Reading): Promise<boolean> =>
+  keptIn(
+    reading,
+    'is there a commission',
+    async () => (await commissionBook.find(reading, '', 1)).items.length > 0,
+  );
+
+const waitingQuotes = (reading: Reading, today: CalendarDate): Promise<ListedQuote[]> =>
+  keptIn(reading, `quotes that wait on ${today}`, async () =>
+    (await quoteBook.find(reading, '', MOST)).items.filter((quote) => quoteState(quote, today) === 'open'),
+  );
+
+/** Who else has a clock running: `Ilse Marrow: lapels, Jacket, since 14:05`. */
+const othersAtWork = async (reading: Reading, visit: SignedIn, zone: string): Promise<string[]> => {
+  const clocks = await clockBook.all(reading);
+  if (clocks.length === 0) return [];
+  const people = new Map((await personBook.all(reading)).map((person) => [person.id, person]));
+  return clocks.flatMap((running) => {
+    const person = people.get(running.personId);
+    if (!person || person.accountId === visit.who.id) return [];
+    const what = [whatInWords(running), running.garmentName].filter(Boolean).join(', ');
+    return [`${person.name}: ${what}, since ${timeInWords(running.begunAt, zone)}`];
+  });
+};
+
+const owedInWords = async (reading: Reading, locale: string): Promise<string> => {
+  const { owed, clients } = await owedTogether(reading);
+  return clients === 0
+    ? ''
+    : `${countInWords(clients, 'client')} ${clients === 1 ? 'owes' : 'owe'} ${moneyInWords(owed, locale)} together.`;
+};
 
 const quotesTable = (quotes: readonly ListedQuote[], today: CalendarDate, locale: string): object => ({
   caption: 'Quotes that wait for an answer',
@@ -71,9 +98,3 @@ const quotesTable = (quotes: readonly ListedQuote[], today: CalendarDate, locale
     ],
   })),
 });
-
-/** Days to go, in words: `in 12 days`, `today`, `3 days ago`. */
-export const daysInWords = (days: number): string => {
-  if (days === 0) return 'today';
-  return days > 0 ? `in ${countInWords(days, 'day')}` : `${countInWords(-days, 'day')} ago`;
-};

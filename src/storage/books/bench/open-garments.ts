@@ -14,6 +14,8 @@ export type OpenGarment = {
   readonly name: string;
   readonly place: number;
   readonly dueOn: CalendarDate | null;
+  /** The day the whole commission is wanted by. */
+  readonly wantedBy: CalendarDate | null;
   readonly commissionId: string;
   readonly commissionNumber: string;
   readonly wearerName: string;
@@ -48,6 +50,7 @@ export const openGarments = (reading: Reading): Promise<OpenGarment[]> =>
       .addSelect('garment.due_on', 'dueOn')
       .addSelect('garment.commission_id', 'commissionId')
       .addSelect('commission.number', 'commissionNumber')
+      .addSelect('commission.wanted_by', 'wantedBy')
       .addSelect('wearer.name', 'wearerName')
       .where(`NOT EXISTS (${ended.getQuery()})`, { ended: ENDED })
       .orderBy('CASE WHEN garment.due_on IS NULL THEN 1 ELSE 0 END')
