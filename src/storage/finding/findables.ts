@@ -2,6 +2,7 @@ import { foldForSearch } from '../../domain/clients/client.js';
 import { clientBook } from '../books/client-book.js';
 import { materialBook } from '../books/cloth-room/material-book.js';
 import { commissionBook } from '../books/commission-book.js';
+import { invoiceBook } from '../books/papers/invoice-book.js';
 import { quoteBook } from '../books/papers/quote-book.js';
 import { GarmentRow } from '../rows/commissions/garment.row.js';
 import type { Findable } from './findable.js';
@@ -64,8 +65,10 @@ const materials: Findable = {
 const papers: Findable = {
   name: 'Papers',
   async find(reading, asked, limit) {
-    const { items } = await quoteBook.find(reading, asked, limit);
-    return items.map(({ id, number, clientName }) => ({
+    const quotes = await quoteBook.find(reading, asked, limit);
+    const invoices = await invoiceBook.find(reading, asked, limit);
+    const newest = [...quotes.items, ...invoices.items].sort((a, b) => (a.id < b.id ? 1 : -1));
+    return newest.slice(0, limit).map(({ id, number, clientName }) => ({
       text: number,
       note: clientName,
       about: `paper/${id}`,

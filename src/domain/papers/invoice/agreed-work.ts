@@ -53,7 +53,7 @@ const piecesOf = (draft: QuoteDraft): AgreedPiece[] => {
     ...draft.garments.map(({ ref, name, wearer, scope, price, category, rate }, place) => ({
       ref,
       garment: ref,
-      name: wearer === undefined ? name : `${name}, for ${wearer}`,
+      name: wearer === undefined ? name : `${name} (${wearer})`,
       description: scope.map(({ text }) => text).join('\n'),
       price,
       category,
