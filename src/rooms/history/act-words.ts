@@ -32,7 +32,7 @@ export const valueInWords = (value: unknown, { field, kind }: FieldChange, manne
   if (kind === 'yes-no' || typeof value === 'boolean') return value ? 'yes' : 'no';
   if (kind === 'money') return amountInWords(Money.ofMinor(Number(value), manner.currency), manner.locale);
   if (typeof value === 'number') return /minutes$/.test(field) ? minutesInWords(value) : String(value);
-  if (typeof value !== 'string') return 'a picture or paper';
+  if (typeof value !== 'string' || field === 'bytes') return 'a picture or paper';
   if (INSTANT.test(value)) return instantInWords(value, manner.zone);
   if (isCalendarDate(value)) return dateInWords(value);
   if (isDocument(value)) return 'details';

@@ -8,6 +8,7 @@ export const houseCrumb: Link = { text: 'House', href: '/house' };
 
 /** What the house keeps that is no answer of its own. */
 const ELSEWHERE = [
+  { label: 'The mark', text: 'A picture on the letterhead', href: '/house/mark' },
   {
     label: 'Garment types and operations',
     text: 'What is made, what it takes, what is measured',

@@ -30,17 +30,14 @@ describe('the House room', () => {
     expect((await studio.get('/house/no-such-page')).status).toBe(404);
   });
 
-  it.each(['identity', 'units', 'tax', 'pricing', 'quotes', 'hours', 'keys'])(
-    'shows and keeps the page %s as it stands',
-    async (path) => {
-      const before = await the();
-      expect((await studio.get(`/house/${path}`)).status).toBe(200);
-      const answer = await change(path, {});
-      expect(answer.status).toBe(303);
-      const after = await the();
-      expect(JSON.stringify({ ...after, version: 0 })).toBe(JSON.stringify({ ...before, version: 0 }));
-    },
-  );
+  it.each(sections.map(({ path }) => path))('shows and keeps the page %s as it stands', async (path) => {
+    const before = await the();
+    expect((await studio.get(`/house/${path}`)).status).toBe(200);
+    const answer = await change(path, {});
+    expect(answer.status).toBe(303);
+    const after = await the();
+    expect(JSON.stringify({ ...after, version: 0 })).toBe(JSON.stringify({ ...before, version: 0 }));
+  });
 
   it('changes a subject, says so, and undoes it', async () => {
     const answer = await change('identity', {

@@ -1,21 +1,10 @@
 import { z } from 'zod';
 import { QUOTE_KINDS } from '../../../domain/house/studio.js';
-import { Trouble } from '../../../domain/kernel/errors.js';
-import { numberSeries } from '../../../domain/papers/numbering/number-series.js';
-import { line, oneOf, optionalLines, whole } from '../../../web/fields/fields.js';
+import { oneOf, optionalLines, whole } from '../../../web/fields/fields.js';
 import type { Section } from './section.js';
+import { seriesField } from './series-field.js';
 
 const KIND_WORDS = { fixed: 'fixed price', estimate: 'estimate', time: 'time as it is taken' } as const;
-
-const series = () =>
-  line('Say how numbers are made, such as Q-{year}-{000}.', 40).superRefine((pattern, ctx) => {
-    try {
-      numberSeries.parse(pattern);
-    } catch (trouble) {
-      if (!(trouble instanceof Trouble)) throw trouble;
-      ctx.addIssue({ code: 'custom', message: trouble.message });
-    }
-  });
 
 /** What a new quote says, and how quotes and commissions are numbered. */
 export const quotes: Section = {
@@ -35,8 +24,8 @@ export const quotes: Section = {
   schema: (_, studio) =>
     z
       .strictObject({
-        series: series(),
-        commissionSeries: series(),
+        series: seriesField(),
+        commissionSeries: seriesField('C-{year}-{000}'),
         days: whole(1, 730, 'Say for how many days a quote is valid.'),
         kind: oneOf(QUOTE_KINDS),
         fittingsIncluded: whole(0, 20, 'Say how many fittings are included.'),
