@@ -152,7 +152,7 @@ const AT_MOST = 5;
  *
  * @param line money that came in
  * @returns surest first, at most five; none for money that went out
- * @see ISO 11649 (creditor reference); test/domain/papers/bank/bank.test.ts
+ * @see ISO 11649 (creditor reference); test/domain/papers/bank/proposals.test.ts
  */
 export const proposeMatches = (line: BankLine, index: MatchIndex): Match[] => {
   if (line.amount.minor <= 0) return [];

@@ -117,7 +117,7 @@ export const movementsOf = ({ papers, payments }: AccountHistory): Movement[] =>
  * @param history of one client, or of one commission
  * @returns exact, in whole minor units of the currency
  * @throws Invalid when amounts are of several currencies
- * @see design 2-costing.md section 7; test/domain/papers/settlement/account.test.ts
+ * @see design 2-costing.md section 7; test/domain/papers/settlement/account.test.ts, any-history.test.ts
  */
 export const accountOf = (history: AccountHistory, currency: CurrencyCode): Account => {
   const zero = Money.zero(currency);

@@ -4,7 +4,7 @@ import type { FormModel } from '../../../printing/templates/page-model.js';
 import type { PageOf } from '../../../storage/books/client-book.js';
 import type { ClientAccount, PaidCommission } from '../../../storage/books/papers/client-account-book.js';
 import type { KeptPayment } from '../../../storage/books/papers/payment-book.js';
-import type { Receipt } from '../../../storage/books/papers/receipt-book.js';
+import type { Receipt } from '../../../storage/books/payments/receipt-book.js';
 import { freshForm } from '../../../web/forms/form.js';
 import type { PageWords } from '../../../web/reply.js';
 import { moneyForField, moneyInWords } from '../../../web/words/amounts.js';

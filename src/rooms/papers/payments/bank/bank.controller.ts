@@ -1,7 +1,7 @@
 import { Body, Controller, Get, Param, Post, Query, Req } from '@nestjs/common';
 import type { FastifyRequest } from 'fastify';
 import type { FormModel } from '../../../../printing/templates/page-model.js';
-import { bankBook } from '../../../../storage/books/papers/bank-book.js';
+import { bankBook } from '../../../../storage/books/payments/bank-book.js';
 import type { Visit } from '../../../../storage/session.js';
 import { UnitOfWork } from '../../../../storage/unit-of-work.js';
 import { submit } from '../../../../web/forms/form.js';

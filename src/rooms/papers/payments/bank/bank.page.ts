@@ -3,7 +3,7 @@ import { BANK_COLUMNS, type BankLines, likelyColumns } from '../../../../domain/
 import { type Match, SURENESS } from '../../../../domain/papers/bank/propose-matches.js';
 import type { FormModel } from '../../../../printing/templates/page-model.js';
 import type { PageOf } from '../../../../storage/books/client-book.js';
-import type { BankImport, KeptBankLine, LineStanding } from '../../../../storage/books/papers/bank-book.js';
+import type { BankImport, KeptBankLine, LineStanding } from '../../../../storage/books/payments/bank-book.js';
 import { freshForm } from '../../../../web/forms/form.js';
 import type { PageWords } from '../../../../web/reply.js';
 import type { TextTable } from '../../../../web/tables/table-of-text.js';

@@ -5,7 +5,7 @@ import {
   mannerOf,
   readBankLines,
 } from '../../../../domain/papers/bank/bank-columns.js';
-import { type BankImport, bankBook } from '../../../../storage/books/papers/bank-book.js';
+import { type BankImport, bankBook } from '../../../../storage/books/payments/bank-book.js';
 import { studioBook } from '../../../../storage/books/studio-book.js';
 import type { Reading, Visit } from '../../../../storage/session.js';
 import type { Done, UnitOfWork } from '../../../../storage/unit-of-work.js';

@@ -5,8 +5,8 @@ import {
   proposeMatches,
 } from '../../../../domain/papers/bank/propose-matches.js';
 import { clientBook } from '../../../../storage/books/client-book.js';
-import type { KeptBankLine } from '../../../../storage/books/papers/bank-book.js';
 import { clientAccountBook } from '../../../../storage/books/papers/client-account-book.js';
+import type { KeptBankLine } from '../../../../storage/books/payments/bank-book.js';
 import { keptIn, type Reading } from '../../../../storage/session.js';
 
 /** Everything that lines are compared with, and the words for it. */

@@ -1,7 +1,7 @@
 import { type FieldTrouble, Invalid, Trouble } from '../../../../domain/kernel/errors.js';
 import type { Part } from '../../../../domain/papers/settlement/allocating.js';
 import { clientBook } from '../../../../storage/books/client-book.js';
-import { bankBook } from '../../../../storage/books/papers/bank-book.js';
+import { bankBook } from '../../../../storage/books/payments/bank-book.js';
 import type { Reading, Visit, Writing } from '../../../../storage/session.js';
 import type { Done, UnitOfWork } from '../../../../storage/unit-of-work.js';
 import { takeWithin } from '../take-payment.js';

@@ -3,6 +3,7 @@ import type { Studio } from '../../../../domain/house/studio.js';
 import type { CalendarDate } from '../../../../domain/kernel/calendar-date.js';
 import { Money } from '../../../../domain/kernel/money.js';
 import type { AccountLetter, LetterCell } from '../../../../printing/papers/account-letter.js';
+import type { StudioMark } from '../../../../storage/books/house/mark-book.js';
 import type { KeptPayment } from '../../../../storage/books/papers/payment-book.js';
 import { envelopeOf, letterheadOf } from '../../../../web/papers/house-on-paper.js';
 import { letterManner } from '../letter-manner.js';
@@ -11,6 +12,7 @@ import { letterManner } from '../letter-manner.js';
 export type ToReceipt = {
   readonly studio: Studio;
   readonly client: Client;
+  readonly mark: StudioMark | undefined;
   readonly payment: KeptPayment;
   readonly went: readonly { readonly number: string; readonly amount: Money }[];
   readonly number: string;
@@ -21,7 +23,15 @@ const words = (text: string): LetterCell => ({ text, figure: false });
 const figure = (text: string): LetterCell => ({ text, figure: true });
 
 /** A receipt in words. */
-export const receiptLetter = ({ studio, client, payment, went, number, on }: ToReceipt): AccountLetter => {
+export const receiptLetter = ({
+  studio,
+  client,
+  mark,
+  payment,
+  went,
+  number,
+  on,
+}: ToReceipt): AccountLetter => {
   const { language, said, money, date } = letterManner(studio, client);
   const sum = Money.sum(
     went.map(({ amount }) => amount),
@@ -34,7 +44,7 @@ export const receiptLetter = ({ studio, client, payment, went, number, on }: ToR
   });
   return {
     language,
-    letterhead: letterheadOf(studio),
+    letterhead: letterheadOf(studio, { language, mark }),
     title: said.receipt.title,
     number,
     to: said.to,

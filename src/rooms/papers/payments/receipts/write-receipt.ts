@@ -4,8 +4,9 @@ import { Conflict } from '../../../../domain/kernel/errors.js';
 import { PdfPrinter } from '../../../../printing/browser/pdf-printer.js';
 import { Stationery } from '../../../../printing/papers/stationery.js';
 import { clientBook } from '../../../../storage/books/client-book.js';
+import { markBook } from '../../../../storage/books/house/mark-book.js';
 import { paymentBook } from '../../../../storage/books/papers/payment-book.js';
-import { receiptBook } from '../../../../storage/books/papers/receipt-book.js';
+import { receiptBook } from '../../../../storage/books/payments/receipt-book.js';
 import { seriesBook } from '../../../../storage/books/series-book.js';
 import { studioBook } from '../../../../storage/books/studio-book.js';
 import { Clock, todayIn } from '../../../../storage/clock.js';
@@ -15,6 +16,7 @@ import { Overtaken, printThenKeep } from '../../../../storage/issuing/print-then
 import { ReadSide } from '../../../../storage/read-side.js';
 import type { Reading, Visit } from '../../../../storage/session.js';
 import { type Done, UnitOfWork } from '../../../../storage/unit-of-work.js';
+import { keptSheet } from '../../../../web/papers/house-on-paper.js';
 import { paymentSubject } from '../take-payment.js';
 import { wentTo } from '../went-to.js';
 import { receiptLetter } from './receipt-letter.js';
@@ -52,8 +54,8 @@ export class Receipts {
             await lockSeries(writing, ready.next.key);
             const now = await this.ready(writing, paymentId);
             // Counted again inside the act: whatever moved meanwhile would make this print untrue.
-            const document = JSON.stringify(ready.letter);
-            if (JSON.stringify(now.letter) !== document) throw new Overtaken();
+            const document = JSON.stringify(keptSheet(ready.letter));
+            if (JSON.stringify(keptSheet(now.letter)) !== document) throw new Overtaken();
             await seriesBook.take(writing, ready.next.key, SERIES);
             const id = await receiptBook.add(
               writing,
@@ -82,12 +84,13 @@ export class Receipts {
       throw new Conflict('There is a receipt for this payment already.', 'receipt-there');
     const studio = await studioBook.the(reading);
     const client = await clientBook.one(reading, payment.clientId);
+    const mark = await markBook.maybe(reading);
     const on = todayIn(this.clock, studio.identity.zone);
     const next = await foreseeNumber(reading, { name: 'receipt', pattern: SERIES }, on, (number) =>
       receiptBook.isNumberTaken(reading, number),
     );
     const went = (await wentTo(reading, payment)).filter(({ paperId }) => paperId !== undefined);
-    const letter = receiptLetter({ studio, client, payment, went, number: next.number, on });
+    const letter = receiptLetter({ studio, client, mark, payment, went, number: next.number, on });
     return { payment, studio, next, on, letter };
   }
 }
