@@ -1,3 +1,4 @@
+import { createHash } from 'node:crypto';
 import type { Client } from '../../domain/clients/client.js';
 import type { Studio } from '../../domain/house/studio.js';
 import type { Decimal } from '../../domain/kernel/decimal.js';
@@ -85,7 +86,18 @@ export const reasonOnPaper = (reason: string, language: string): string => {
 const UNASKED_REASON = 'Not registered for tax';
 
 /** What a letterhead needs besides the house: the paper's language, and the mark where the house has one. */
-export type OnPaper = { readonly language: string; readonly mark?: StudioMark };
+export type OnPaper = { readonly language: string; readonly mark?: StudioMark | undefined };
+
+const logoOf = (mark: StudioMark | undefined): Pick<Letterhead, 'logo' | 'logoWords'> => ({
+  logo: mark ? `data:${MARK_TYPES[mark.kind]};base64,${mark.bytes}` : '',
+  logoWords: mark?.alternative ?? '',
+});
+
+/** A sheet with the mark on its letterhead, for papers whose words are made without it. */
+export const marked = <S extends { readonly letterhead: Letterhead }>(
+  sheet: S,
+  mark: StudioMark | undefined,
+): S => ({ ...sheet, letterhead: { ...sheet.letterhead, ...logoOf(mark) } });
 
 /** The head of the house's papers. */
 export const letterheadOf = (
@@ -97,8 +109,7 @@ export const letterheadOf = (
     studio: identity.name,
     strapline: papers.strapline,
     monogram: ([...identity.name.trim()][0] ?? '').toLocaleUpperCase('en'),
-    logo: mark ? `data:${MARK_TYPES[mark.kind]};base64,${mark.bytes}` : '',
-    logoWords: mark?.alternative ?? '',
+    ...logoOf(mark),
     address: [...linesOf(identity.address), ...(identity.country ? [identity.country] : [])],
     contacts: [identity.phone, identity.email, identity.website].filter((one) => one !== ''),
     registrations: [
@@ -112,3 +123,12 @@ export const letterheadOf = (
 };
 
 export const MARK_TYPES = { svg: 'image/svg+xml', png: 'image/png' } as const;
+
+/**
+ * A sheet as it is kept beside its print: the print carries the picture itself, the words keep which one it was.
+ */
+export const keptSheet = <S extends { readonly letterhead: Letterhead }>(sheet: S): S => {
+  const { logo } = sheet.letterhead;
+  const which = logo && `sha256:${createHash('sha256').update(logo).digest('hex')}`;
+  return { ...sheet, letterhead: { ...sheet.letterhead, logo: which } };
+};

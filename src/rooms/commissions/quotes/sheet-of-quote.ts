@@ -50,7 +50,7 @@ export const sheetOfQuote = (hand: QuoteInHand, head: SheetHead): QuoteSheet => 
   return {
     language: say.locale,
     labels: quoteLabels(say.locale),
-    letterhead: letterheadOf(studio, { language: say.locale, ...(hand.mark ? { mark: hand.mark } : {}) }),
+    letterhead: letterheadOf(studio, { language: say.locale, mark: hand.mark }),
     notice: head.isPreview ? say.say('preview') : '',
     title: say.say(agreement === 'estimate' ? 'quote.title.estimate' : 'quote.title.quotation'),
     number,

@@ -13,6 +13,7 @@ import {
 import { garmentMarkBook } from '../../../storage/books/bench/garment-mark-book.js';
 import { clientBook } from '../../../storage/books/client-book.js';
 import { commissionBook } from '../../../storage/books/commission-book.js';
+import { markBook, type StudioMark } from '../../../storage/books/house/mark-book.js';
 import { type ClientAccount, clientAccountBook } from '../../../storage/books/papers/client-account-book.js';
 import { studioBook } from '../../../storage/books/studio-book.js';
 import { Clock, todayIn } from '../../../storage/clock.js';
@@ -42,6 +43,11 @@ export class AccountDesk {
   async house() {
     const studio = await studioBook.the(this.read);
     return { studio, identity: studio.identity, today: todayIn(this.clock, studio.identity.zone) };
+  }
+
+  /** The picture on the letterhead. */
+  mark(): Promise<StudioMark | undefined> {
+    return markBook.maybe(this.read);
   }
 
   /** @throws NotFound */

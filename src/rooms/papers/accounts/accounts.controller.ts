@@ -7,6 +7,7 @@ import type { AccountLetter } from '../../../printing/papers/account-letter.js';
 import { Stationery } from '../../../printing/papers/stationery.js';
 import { optionalDate } from '../../../web/fields/fields.js';
 import { parse } from '../../../web/forms/parse.js';
+import { marked } from '../../../web/papers/house-on-paper.js';
 import { file, page, type Reply } from '../../../web/reply.js';
 import { accountPage, owedPage } from './account.page.js';
 import { AccountDesk } from './account-desk.js';
@@ -70,7 +71,10 @@ export class AccountsController {
 
   private async printed(letter: AccountLetter, name: string): Promise<Reply> {
     const { studio } = await this.desk.house();
-    const { html, sheet } = this.stationery.accountLetter(letter, studio.sheet);
+    const { html, sheet } = this.stationery.accountLetter(
+      marked(letter, await this.desk.mark()),
+      studio.sheet,
+    );
     return file(await this.printer.print(html, sheet), 'application/pdf', name, true);
   }
 }

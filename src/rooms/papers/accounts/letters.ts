@@ -16,7 +16,7 @@ const figure = (text: string): LetterCell => ({ text, figure: true });
 
 const headOf = (studio: Studio, client: Client, { language, said }: LetterManner) => ({
   language,
-  letterhead: letterheadOf(studio),
+  letterhead: letterheadOf(studio, { language }),
   number: '',
   to: said.to,
   client: { name: client.name, address: envelopeOf(client) },

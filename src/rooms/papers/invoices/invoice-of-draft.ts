@@ -10,6 +10,7 @@ import { creditorReference } from '../../../domain/papers/payment/creditor-refer
 import { deductionWords } from '../../../printing/papers/words/invoice-words.js';
 import { clientBook } from '../../../storage/books/client-book.js';
 import { commissionBook } from '../../../storage/books/commission-book.js';
+import { markBook, type StudioMark } from '../../../storage/books/house/mark-book.js';
 import { invoiceBook } from '../../../storage/books/papers/invoice-book.js';
 import type { KeptInvoiceDraft } from '../../../storage/books/papers/invoice-draft-book.js';
 import { earlierOf } from '../../../storage/books/papers/invoice-text.js';
@@ -29,6 +30,8 @@ export type InvoiceOfDraft = {
   readonly commission: Commission | undefined;
   readonly today: CalendarDate;
   readonly language: string;
+  /** The picture on the letterhead. */
+  readonly mark: StudioMark | undefined;
   readonly hand: InvoiceInHand;
 };
 
@@ -123,6 +126,7 @@ export const invoiceOfDraft = async (
     commission,
     today,
     language,
+    mark: await markBook.maybe(reading),
     hand: { ...hand, findings: [...hand.findings, ...movedFindings(kept, studio)] },
   };
 };

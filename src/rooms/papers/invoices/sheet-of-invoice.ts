@@ -65,7 +65,7 @@ export const sheetOfInvoice = (told: InvoiceOfDraft, head: InvoiceSheetHead): In
   return {
     language,
     labels,
-    letterhead: letterheadOf(studio),
+    letterhead: letterheadOf(studio, { language, mark: told.mark }),
     notice: head.notice,
     title: labels.titles[kind],
     number: head.number,

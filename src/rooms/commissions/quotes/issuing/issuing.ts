@@ -16,6 +16,7 @@ import { Overtaken, printThenKeep } from '../../../../storage/issuing/print-then
 import { ReadSide } from '../../../../storage/read-side.js';
 import type { Reading, Visit, Writing } from '../../../../storage/session.js';
 import { type Done, UnitOfWork } from '../../../../storage/unit-of-work.js';
+import { keptSheet } from '../../../../web/papers/house-on-paper.js';
 import { quoteSubject } from '../drafts/keep-draft.js';
 import type { FrozenDocument } from '../kept-prices.js';
 import { type QuoteInHand, quoteInHand } from '../quote-in-hand.js';
@@ -158,17 +159,13 @@ export class Issuing {
   }
 }
 
-const fingerprintOf = (picture: string): string =>
-  picture && `sha256:${createHash('sha256').update(picture).digest('hex')}`;
-
 /** What is kept of a quote besides its print, as text: the document and the costs. */
 const keptTexts = ({ hand, sheet, number }: Ready): [document: string, costs: string] => {
   const { draft, paper, words, minutes, choices, costs } = hand;
   const document: FrozenDocument = {
     draft: { ...draft, number },
     paper: { ...paper.paper, 'BT-1': number },
-    // The print carries the picture itself; the words keep which one it was.
-    sheet: { ...sheet, letterhead: { ...sheet.letterhead, logo: fingerprintOf(sheet.letterhead.logo) } },
+    sheet: keptSheet(sheet),
     words,
     minutes,
     choices,

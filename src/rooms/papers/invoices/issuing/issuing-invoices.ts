@@ -22,6 +22,7 @@ import { Overtaken, printThenKeep } from '../../../../storage/issuing/print-then
 import { ReadSide } from '../../../../storage/read-side.js';
 import type { Reading, Visit, Writing } from '../../../../storage/session.js';
 import { type Done, UnitOfWork } from '../../../../storage/unit-of-work.js';
+import { keptSheet } from '../../../../web/papers/house-on-paper.js';
 import { invoiceSubject } from '../drafts/begin-invoice.js';
 import { type InvoiceOfDraft, invoiceOfDraft } from '../invoice-of-draft.js';
 import { movedInWords } from '../moved-in-words.js';
@@ -168,7 +169,7 @@ const documentOf = ({ told, sheet }: Ready): string => {
     deductions: hand.deductions,
     sentences: movedInWords(hand.moved, told.language),
     quotes: kept.quotes,
-    sheet,
+    sheet: keptSheet(sheet),
   };
   return documentText(document);
 };
