@@ -6,7 +6,15 @@ import { Invalid } from '../../../domain/kernel/errors.js';
 import { Money } from '../../../domain/kernel/money.js';
 import { AGES } from '../../../domain/stock/lot.js';
 import type { Material, TypedLength } from '../../../domain/stock/material.js';
-import { date, line, oneOf, optionalLine, optionalLines, yesNo } from '../../../web/fields/fields.js';
+import {
+  date,
+  line,
+  oneOf,
+  optionalDate,
+  optionalLine,
+  optionalLines,
+  yesNo,
+} from '../../../web/fields/fields.js';
 import { closedUp } from '../../../web/forms/closed-up.js';
 import { parse } from '../../../web/forms/parse.js';
 import type { Typed } from '../../../web/forms/typed.js';
@@ -40,6 +48,8 @@ export type PurchaseSaid = {
   readonly taxRecoverable: boolean;
   readonly sharedBy: 'value' | 'quantity';
   readonly notes: string;
+  /** None while it is owed. */
+  readonly paidOn?: CalendarDate | undefined;
   readonly lines: readonly LineSaid[];
 };
 
@@ -88,6 +98,7 @@ const PurchaseFields = (fields: StockFields, materials: ReadonlyMap<string, Mate
     taxRecoverable: yesNo(),
     sharedBy: oneOf(['value', 'quantity']).default('value'),
     notes: optionalLines(4000),
+    paidOn: optionalDate(),
     lines: z
       .array(LineFields(fields, materials), 'Give a list of lines.')
       .min(1, 'Write down at least one line.')

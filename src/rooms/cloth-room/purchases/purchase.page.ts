@@ -7,6 +7,7 @@ import type { FormModel } from '../../../printing/templates/page-model.js';
 import type { PageOf } from '../../../storage/books/client-book.js';
 import type { AcceptedLine } from '../../../storage/books/cloth-room/accepted-lines.js';
 import { comesTo, type Purchase } from '../../../storage/books/cloth-room/purchase-book.js';
+import type { PaidOut } from '../../../storage/books/money-out/paid-out-book.js';
 import { gridRows } from '../../../web/forms/closed-up.js';
 import type { PageWords } from '../../../web/reply.js';
 import { amountInWords, moneyInWords } from '../../../web/words/amounts.js';
@@ -120,6 +121,8 @@ export type PurchaseTold = {
   readonly others: readonly Purchase[];
   readonly waiting: readonly AcceptedLine[];
   readonly quoted: ReadonlyMap<string, Decimal>;
+  /** None while it is owed. */
+  readonly paid: PaidOut | undefined;
   readonly identity: StudioIdentity;
 };
 
@@ -146,6 +149,7 @@ export const purchasePage = (told: PurchaseTold): PageWords => {
         note: purchase.taxRecoverable ? 'comes back: not a cost' : 'does not come back: shared',
       },
       { label: 'Shared by', text: purchase.sharedBy },
+      { label: 'Paid', text: told.paid ? dateInWords(told.paid.paidOn) : 'not yet' },
       { label: 'Notes', text: purchase.notes },
     ].filter(({ text }) => text !== ''),
     lines: linesTable(told),

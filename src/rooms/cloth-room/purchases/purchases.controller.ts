@@ -9,6 +9,7 @@ import { lotBook } from '../../../storage/books/cloth-room/lot-book.js';
 import { materialBook } from '../../../storage/books/cloth-room/material-book.js';
 import { purchaseBook } from '../../../storage/books/cloth-room/purchase-book.js';
 import { supplierBook } from '../../../storage/books/cloth-room/supplier-book.js';
+import { paidOutBook, purchaseSubject } from '../../../storage/books/money-out/paid-out-book.js';
 import { studioBook } from '../../../storage/books/studio-book.js';
 import { Clock, todayIn } from '../../../storage/clock.js';
 import { ReadSide } from '../../../storage/read-side.js';
@@ -87,8 +88,10 @@ export class PurchasesController {
       this.read,
       waiting.map(({ quoteId }) => quoteId),
     );
+    const about = purchaseSubject(id);
     const words = purchasePage({
       purchase,
+      paid: (await paidOutBook.of(this.read, [about])).get(about),
       supplier: await supplierBook.one(this.read, purchase.supplierId),
       lots,
       materials: await materialBook.all(this.read),

@@ -1,3 +1,4 @@
+import { dateIn } from '../../../domain/kernel/calendar-date.js';
 import { Invalid, NotFound } from '../../../domain/kernel/errors.js';
 import { Money } from '../../../domain/kernel/money.js';
 import { landedCost } from '../../../domain/stock/landed-cost.js';
@@ -10,6 +11,7 @@ import { type Purchase, purchaseBook } from '../../../storage/books/cloth-room/p
 import { reservationBook } from '../../../storage/books/cloth-room/reservation-book.js';
 import { stockBook } from '../../../storage/books/cloth-room/stock-book.js';
 import { supplierBook } from '../../../storage/books/cloth-room/supplier-book.js';
+import { paidOutBook, purchaseSubject } from '../../../storage/books/money-out/paid-out-book.js';
 import { studioBook } from '../../../storage/books/studio-book.js';
 import type { Visit, Writing } from '../../../storage/session.js';
 import type { Done, UnitOfWork } from '../../../storage/unit-of-work.js';
@@ -58,7 +60,9 @@ export const recordPurchase = (
 ): Promise<Done<Purchase & { readonly lots: readonly Lot[] }>> =>
   unit.write(visit, async (writing) => {
     const supplier = await supplierOf(writing, said.supplierId);
-    const { currency } = (await studioBook.the(writing)).identity;
+    const { currency, zone } = (await studioBook.the(writing)).identity;
+    if (said.paidOn && said.paidOn > dateIn(writing.at, zone))
+      throw Invalid.field('paidOn', 'This day is still to come. Leave it empty until it is paid.');
     const landed = landedLines(said, currency);
     const waiting = said.lines.some(({ lineId }) => lineId) ? await acceptedLines(writing) : [];
     const purchaseId = await purchaseBook.add(writing, {
@@ -69,6 +73,7 @@ export const recordPurchase = (
       ),
     });
     await writing.seal(`supplier/${supplier.id}`);
+    if (said.paidOn) await paidOutBook.pay(writing, purchaseSubject(purchaseId), said.paidOn, '');
     for (const [place, line] of said.lines.entries()) {
       const material = await materialBook.one(writing, line.materialId);
       const cost = landed[place]?.landedTotal ?? Money.zero(currency);

@@ -15,12 +15,16 @@ import type { Studio } from '../../../domain/house/studio.js';
 import type { CalendarDate } from '../../../domain/kernel/calendar-date.js';
 import { Decimal } from '../../../domain/kernel/decimal.js';
 import { Money } from '../../../domain/kernel/money.js';
+import { expensesToCome } from '../../../domain/money-out/expenses-to-come.js';
+import type { MoneyOut } from '../../../domain/money-out/money-out.js';
 import { type StockEntry } from '../../../domain/stock/entry.js';
 import type { Material } from '../../../domain/stock/material.js';
 import { spendOf } from '../../../domain/stock/spend.js';
 import { spendRows } from '../../../domain/stock/spend-rows.js';
 import { entryBook } from '../../../storage/books/cloth-room/entry-book.js';
 import { materialBook } from '../../../storage/books/cloth-room/material-book.js';
+import { expensesPaidFor } from '../../../storage/books/money-out/money-out-book.js';
+import { outworkBook } from '../../../storage/books/outwork/outwork-book.js';
 import { ratesBook } from '../../../storage/books/rates-book.js';
 import { studioBook } from '../../../storage/books/studio-book.js';
 import { type Clock, todayIn } from '../../../storage/clock.js';
@@ -49,6 +53,8 @@ export type LandingTold = {
   /** Was a price agreed, or is it what would be asked today? */
   readonly isAgreed: boolean;
   readonly materials: readonly MaterialEntry[];
+  /** Direct expenses so far. */
+  readonly bills: readonly MoneyOut[];
 };
 
 /** Gathers where a garment will land; undefined while the studio has no rates. @throws NotFound */
@@ -85,6 +91,8 @@ const gathered = async (
   const asked = work.agreed.quotedNet ? undefined : await sumOfPlanned(pricing, work.planned);
   const sum = (amounts: readonly Money[]): Money => Money.sum(amounts, identity.currency);
   const zero = Money.zero(identity.currency);
+  const paid = await expensesPaidFor(reading, garmentId);
+  const ordered = await outworkBook.toCome(reading, garmentId, identity.currency);
   const extras = standingExtras(work.agreed.extras);
   const input: GarmentUnderWay = {
     ...work,
@@ -94,8 +102,8 @@ const gathered = async (
         Money.rounded(spendOf(row, identity.currency).toIssue.times(row.plannedUnitCost), identity.currency),
       ),
     ),
-    expensesSoFar: zero,
-    expensesToCome: sum(expenses.map(({ amount }) => amount)),
+    expensesSoFar: paid.total,
+    expensesToCome: expensesToCome(sum(expenses.map(({ amount }) => amount)), paid.total, ordered),
     price: work.agreed.quotedNet ? sum([work.agreed.quotedNet, ...extras.map(netOf)]) : (asked?.net ?? zero),
   };
   const quoted = work.agreed.quote && (await quotedColumn(reading, work.agreed.quote.id, garmentId));
@@ -110,6 +118,7 @@ const gathered = async (
       : askedColumn(asked?.answer.costSheet, identity.currency),
     isAgreed: work.agreed.quotedNet !== undefined,
     materials,
+    bills: paid.bills,
   };
 };
 

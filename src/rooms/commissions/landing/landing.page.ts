@@ -3,6 +3,7 @@ import type { CostColumn } from '../../../domain/commissions/landing/columns.js'
 import type { Landing } from '../../../domain/commissions/landing/landing.js';
 import type { Money } from '../../../domain/kernel/money.js';
 import { MODE_WORDS, STAGE_WORDS } from '../../../domain/making/mode.js';
+import { MONEY_OUT_KINDS } from '../../../domain/money-out/money-out.js';
 import { earnedPerHour } from '../../../domain/pricing/work-out-price.js';
 import { ENTRY_WORDS } from '../../../domain/stock/entry.js';
 import type { PageWords } from '../../../web/reply.js';
@@ -60,7 +61,7 @@ export const landingPage = (told: LandingTold): PageWords => {
     anyMaterials: told.materials.length > 0,
     materials: materialsTable(told),
     expenses: expensesTable(told),
-    anyExpenses: work.planned.expenses.length > 0,
+    anyExpenses: work.planned.expenses.length + told.bills.length > 0,
   };
 };
 
@@ -179,13 +180,26 @@ const materialsTable = ({ materials, studio }: LandingTold): object => ({
   })),
 });
 
-const expensesTable = ({ work, studio }: LandingTold): object => ({
-  caption: 'Expenses that are planned',
-  columns: [{ text: 'What for' }, { text: 'Amount', figure: true }],
-  rows: work.planned.expenses.map(({ name, amount }) => ({
-    cells: [{ text: name }, { text: amountInWords(amount, studio.identity.locale) }],
-  })),
-});
+/** What is planned, then what was paid. */
+const expensesTable = ({ work, studio, bills }: LandingTold): object => {
+  const amount = (money: Money): string => amountInWords(money, studio.identity.locale);
+  return {
+    caption: 'Expenses, planned and paid',
+    columns: [{ text: 'What for' }, { text: 'Planned', figure: true }, { text: 'So far', figure: true }],
+    rows: [
+      ...work.planned.expenses.map((line) => ({
+        cells: [{ text: line.name }, { text: amount(line.amount) }, { text: '' }],
+      })),
+      ...bills.map((bill) => ({
+        cells: [
+          { text: bill.what || MONEY_OUT_KINDS[bill.kind].words, note: dateInWords(bill.on) },
+          { text: '' },
+          { text: amount(bill.amount) },
+        ],
+      })),
+    ],
+  };
+};
 
 /** The textbook figures, said once what they are. */
 const earnedPairs = (earned: LandingTold['landing']['earned'], locale: string): object[] => {

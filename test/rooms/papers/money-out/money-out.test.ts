@@ -129,14 +129,20 @@ describe('money out', () => {
       method: 'lot',
     });
     expect(material.status, material.text).toBe(201);
-    const bought = await studio.api('POST', '/api/purchases', {
+    const delivery = {
       supplierId: supplier,
       boughtOn: today,
       paperNumber: 'HM-44',
       tax: '21.00',
       taxRecoverable: true,
       lines: [{ materialId: material.json().id, quantity: '2', unitPrice: '50' }],
-    });
+    };
+    expect((await studio.api('POST', '/api/purchases', { ...delivery, paidOn: '2199-01-01' })).status).toBe(
+      422,
+    );
+    const settled = await studio.api('POST', '/api/purchases', { ...delivery, paidOn: today });
+    expect((await studio.get(`/cloth-room/purchases/${settled.json().id}`)).text).not.toContain('not yet');
+    const bought = await studio.api('POST', '/api/purchases', delivery);
     expect(bought.status, bought.text).toBe(201);
     const about = `purchase/${bought.json().id}`;
     const { text } = await studio.get(HERE);
