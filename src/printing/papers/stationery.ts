@@ -4,6 +4,7 @@ import type { Sheet } from '../browser/sheet.js';
 import { SafePicture } from '../templates/safe-picture.js';
 import type { Templates } from '../templates/templates.js';
 import type { AccountLetter } from './account-letter.js';
+import type { BenchHead, Docket, FittingNotes, MakingSheet } from './bench-papers.js';
 import { type Face, inlinedFaces } from './inlined-faces.js';
 import type { InvoiceSheet } from './invoice-sheet.js';
 import { checkedLetterhead } from './letterhead.js';
@@ -100,6 +101,36 @@ export class Stationery {
       html: this.dressed('card', { ...card, spare }, [text, italic, strong, figures, strongFigures]),
       sheet: { format: 'A5 landscape', footerWords: joined(card.studio, card.clientCode, card.date) },
     };
+  }
+
+  docket(docket: Docket): Paper {
+    return this.ofTheBench('docket', `Docket ${docket.number}`, docket, 'A6');
+  }
+
+  makingSheet(sheet: MakingSheet): Paper {
+    return this.ofTheBench('making-sheet', `Making sheet ${sheet.number}`, sheet, 'A5');
+  }
+
+  fittingNotes(notes: FittingNotes, format: 'A4' | 'Letter' = 'A4'): Paper {
+    const spare = Array.from({ length: notes.spareRows }, () => '');
+    return this.ofTheBench('fitting-notes', 'Fitting notes', { ...notes, spare }, format);
+  }
+
+  private ofTheBench<T extends BenchHead>(
+    name: string,
+    title: string,
+    model: T,
+    format: Sheet['format'],
+  ): Paper {
+    const words = joined(title, model.garment, model.commission, model.clientCode);
+    const html = this.dressed(name, { ...model, documentTitle: `${title}, ${model.commission}` }, [
+      text,
+      italic,
+      strong,
+      figures,
+      strongFigures,
+    ]);
+    return { html, sheet: { format, headWords: words, footerWords: joined(model.studio, words) } };
   }
 
   private dressed(name: string, model: object, faces: readonly Face[]): string {
