@@ -20,7 +20,7 @@ export const overlapped = (entries: readonly BenchEntry[], { begunAt, endedAt }:
     if (!one.begunAt || !one.endedAt) return false;
     const from = one.begunAt > begunAt ? one.begunAt : begunAt;
     const to = one.endedAt < endedAt ? one.endedAt : endedAt;
-    return minutesBetween(from, to) > 0;
+    return from < to && minutesBetween(from, to) > 0;
   });
 
 /** Longest a sitting may run before it is asked about, where nobody has done such work yet. */

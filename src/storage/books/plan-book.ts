@@ -18,6 +18,12 @@ export const planBook = {
     return rows.map(lineOf);
   },
 
+  /** One line of a garment's plan; none when it is not there. */
+  async line(reading: Reading, garmentId: string, id: string): Promise<PlanLine | undefined> {
+    const row = await reading.manager.findOneBy(OperationRow, { id, garment_id: garmentId });
+    return row ? lineOf(row) : undefined;
+  },
+
   /** The garment an operation belongs to; none when it is gone. */
   async garmentOf(reading: Reading, operationId: string): Promise<string | undefined> {
     return (await reading.manager.findOneBy(OperationRow, { id: operationId }))?.garment_id;

@@ -25,22 +25,37 @@ export type Fit = 0 | 1 | 2 | 3 | 4;
 const singular = (word: string): string =>
   word.length > 3 && word.endsWith('s') && !word.endsWith('ss') ? word.slice(0, -1) : word;
 
+/** The same few names are compared again and again: what was worked out is kept, so many and no more. */
+const kept = <T>(work: (text: string) => T): ((text: string) => T) => {
+  const known = new Map<string, T>();
+  return (text) => {
+    const found = known.get(text);
+    if (found !== undefined) return found;
+    if (known.size >= 5000) known.clear();
+    const worked = work(text);
+    known.set(text, worked);
+    return worked;
+  };
+};
+
 /** Words without capitals, accents, plural s and small words. */
-export const wordsOf = (text: string): readonly string[] =>
+export const wordsOf = kept((text: string): readonly string[] =>
   text
     .normalize('NFKD')
     .replace(/\p{M}/gu, '')
     .toLowerCase()
     .split(/[^\p{L}\p{N}]+/u)
     .filter((word) => word !== '' && !EMPTY_WORDS.has(word))
-    .map(singular);
+    .map(singular),
+);
 
 /** A word without its ending, so that `pressing`, `pressed` and `press` are one: common practice, no source. */
-export const stemOf = (word: string): string =>
+export const stemOf = kept((word: string): string =>
   word
     .replace(/^(.{3,})(?:ing|ed)$/u, '$1')
     .replace(/^(.{2,})e$/u, '$1')
-    .replace(/(\p{L})\1$/u, '$1');
+    .replace(/(\p{L})\1$/u, '$1'),
+);
 
 const isSame = (a: readonly string[], b: readonly string[]): boolean =>
   a.length === b.length && a.every((word, place) => word === b[place]);

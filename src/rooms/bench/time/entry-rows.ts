@@ -22,10 +22,10 @@ export const spanInWords = ({ begunAt, endedAt, way }: BenchEntry, zone: string)
   begunAt && endedAt ? `${timeInWords(begunAt, zone)} to ${timeInWords(endedAt, zone)}` : WAYS[way];
 
 /** What is to be known of an entry beside its time. */
-const notesOf = (entry: BenchEntry, all: readonly BenchEntry[]): string => {
+const notesOf = (entry: BenchEntry, standing: readonly BenchEntry[]): string => {
   const { begunAt, endedAt } = entry;
-  const others = all.filter(({ id }) => id !== entry.id);
-  const stands = standingEntries(all).some(({ id }) => id === entry.id);
+  const stands = standing.some(({ id }) => id === entry.id);
+  const others = standing.filter(({ id }) => id !== entry.id);
   const over = stands && begunAt && endedAt ? overlapped(others, { begunAt, endedAt })[0] : undefined;
   return [
     ...(entry.of ? ['takes back'] : []),
@@ -42,16 +42,18 @@ export const entryRows = (
   entries: readonly BenchEntry[],
   zone: string,
   more: (entry: BenchEntry) => { text: string; href?: string },
-): object[] =>
-  entries.map((entry) => ({
+): object[] => {
+  const standing = standingEntries(entries);
+  return entries.map((entry) => ({
     cells: [
       {
         text: whatInWords(entry) || 'Work',
         href: entryUrl(entry.of ?? entry.id),
-        note: notesOf(entry, entries),
+        note: notesOf(entry, standing),
       },
       more(entry),
       { text: capitalised(spanInWords(entry, zone)) },
       { text: minutesInWords(entry.minutes), figure: true },
     ],
   }));
+};

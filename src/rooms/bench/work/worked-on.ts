@@ -56,7 +56,7 @@ export const workedOn = async (reading: Reading, said: WorkSaid): Promise<Worked
   };
   const beside = { away: undefined, cause: said.cause };
   if (said.operation) {
-    const line = (await planBook.of(reading, garment.id)).find(({ id }) => id === said.operation);
+    const line = await planBook.line(reading, garment.id, said.operation);
     if (!line) throw Invalid.field('operation', `The plan of the ${garment.name} has no such line.`);
     const mode = said.mode ?? (line.modeShares.length > 0 ? undefined : line.mode);
     const { id: operationId, kind, name, stage } = line;

@@ -1,4 +1,3 @@
-import { IsNull, Not } from 'typeorm';
 import type { BenchEntry, WorkedOn } from '../../../domain/bench/bench-entry.js';
 import type { WorkedDay } from '../../../domain/bench/productive-share.js';
 import type { CalendarDate } from '../../../domain/kernel/calendar-date.js';
@@ -53,13 +52,14 @@ export const sittingBook = {
   /** The garments worked on last, newest first. */
   async lastGarments(reading: Reading, limit = 12): Promise<string[]> {
     return keptIn(reading, `last garments ${limit}`, async () => {
-      const rows = await reading.manager.find(BenchEntryRow, {
-        select: { id: true, garment_id: true },
-        where: { garment_id: Not(IsNull()) },
-        order: { id: 'DESC' },
-        take: 200,
-      });
-      return [...new Set(rows.flatMap(({ garment_id }) => (garment_id ? [garment_id] : [])))].slice(0, limit);
+      const rows = await reading.manager
+        .createQueryBuilder(BenchEntryRow, 'entry')
+        .select('entry.garment_id', 'garment_id')
+        .where('entry.garment_id IS NOT NULL')
+        .orderBy('entry.id', 'DESC')
+        .limit(200)
+        .getRawMany<{ garment_id: string }>();
+      return [...new Set(rows.map(({ garment_id }) => garment_id))].slice(0, limit);
     });
   },
 
