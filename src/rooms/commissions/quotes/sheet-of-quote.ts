@@ -67,7 +67,7 @@ export const sheetOfQuote = (hand: QuoteInHand, head: SheetHead): QuoteSheet => 
     opening: choices.opening,
     garments: garmentsOf(hand, say),
     fittings: paper.garments.flatMap(({ name, fittings }) =>
-      fittings === undefined ? [] : [`${name}: ${fittingsIn(say, fittings)}`],
+      fittings === undefined ? [] : [say.say('of', { label: name, words: fittingsIn(say, fittings) })],
     ),
     excluded: [...(paper.exclusions ?? [])],
     options: paper.options
