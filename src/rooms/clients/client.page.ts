@@ -86,6 +86,7 @@ export const clientPage = (client: Client, measured: ClientMeasured | undefined)
   measured,
   links: [
     { text: 'Commissions', href: `/commissions?client=${client.id}` },
+    { text: 'Account', href: `/papers/accounts/${client.id}` },
     { text: 'Patterns', href: `${clientUrl(client.id)}/patterns` },
     { text: 'Photographs', href: `/photos?of=client/${client.id}` },
     { text: 'History', href: `/history?about=client/${client.id}` },
