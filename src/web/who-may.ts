@@ -19,7 +19,9 @@ const FOR_EVERYBODY: readonly Place[] = [
 const FOR_THE_BENCH: readonly Place[] = [
   { at: /^\/(\?|$)/ },
   place('/bench'),
+  place('/outwork'),
   place('/garments/[^/]+/bench-entries'),
+  place('/commissions/[^/]+/fittings'),
   place('/garments/[^/]+/(docket|making-sheet|fitting-notes)\\.pdf', 'reading'),
   place('/commissions/[^/]+/garments/[^/]+/(docket|making-sheet|fitting-notes)(\\.pdf)?', 'reading'),
 ];

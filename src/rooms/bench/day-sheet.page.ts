@@ -18,6 +18,7 @@ import { dateInWords, timeInWords } from '../../web/words/dates.js';
 import { clockWords } from './clock/clock-now.page.js';
 import { leavingNext } from './day-sheet/leaving.js';
 import { daysInWords, leavingTable } from './day-sheet/leaving-words.js';
+import { todaysFittings, tomorrowsFittings } from './fittings-ahead/fittings-ahead.page.js';
 import { whatInWords } from './work/work-words.js';
 
 const MOST = 20;
@@ -41,6 +42,8 @@ export const daySheet = async (reading: Reading, clock: Clock, hand: SignedIn): 
         : { text: 'Add the first client', href: '/clients/new' },
     now: empty ? undefined : await clockWords(reading, clock, hand),
     others: empty ? [] : await othersAtWork(reading, hand, identity.zone),
+    fittingsToday: await todaysFittings(reading, clock, { seesPrices: hand.seesPrices, may }),
+    fittingsTomorrow: await tomorrowsFittings(reading, clock, { seesPrices: hand.seesPrices, may }),
     anyLeaving: lines.length > 0,
     leaving: leavingTable(lines, today, may),
     more: more > 0 ? `${countInWords(more, 'garment')} more that leave later or have no day.` : '',
