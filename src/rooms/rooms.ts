@@ -1,4 +1,5 @@
 import { BenchModule } from './bench/bench.module.js';
+import { OutworkModule } from './bench/outwork/outwork.module.js';
 import { BenchPapersModule } from './bench/papers/papers.module.js';
 import { ClientsModule } from './clients/clients.module.js';
 import { ClothRoomModule } from './cloth-room/cloth-room.module.js';
@@ -24,6 +25,7 @@ import { WorkOutModule } from './work-out/work-out.module.js';
 /** Every room of the house. */
 export const rooms = [
   BenchModule,
+  OutworkModule,
   BenchPapersModule,
   ClientsModule,
   CommissionsModule,

@@ -2,6 +2,7 @@ import { foldForSearch } from '../../domain/clients/client.js';
 import { clientBook } from '../books/client-book.js';
 import { materialBook } from '../books/cloth-room/material-book.js';
 import { commissionBook } from '../books/commission-book.js';
+import { outworkBook } from '../books/outwork/outwork-book.js';
 import { invoiceBook } from '../books/papers/invoice-book.js';
 import { quoteBook } from '../books/papers/quote-book.js';
 import { GarmentRow } from '../rows/commissions/garment.row.js';
@@ -76,5 +77,17 @@ const papers: Findable = {
   },
 };
 
+const outwork: Findable = {
+  name: 'Outwork',
+  async find(reading, asked, limit) {
+    const { items } = await outworkBook.list(reading, limit, '', asked);
+    return items.map(({ id, number, work, garmentName }) => ({
+      text: `${number} ${work}`,
+      note: garmentName,
+      about: `outwork/${id}`,
+    }));
+  },
+};
+
 /** Everything that can be found from every page, in the order in which it is shown. A new kind is one more line here. */
-export const findables: readonly Findable[] = [clients, commissions, garments, materials, papers];
+export const findables: readonly Findable[] = [clients, commissions, garments, materials, papers, outwork];
