@@ -145,6 +145,8 @@ describe('from the deposit to the last invoice', () => {
     expect(page.text).toContain('some of its lines');
     const issued = textOf((await studio.get(`/papers/${papers[2].id}`)).text);
     expect(issued).toContain('Credit note CN-2026-001');
+    expect(issued).toContain('Given back €12.30');
+    expect(issued).toContain('Put down a payment');
   });
 
   it('writes down that it was sent, with the hash, never a day to come', async () => {

@@ -43,7 +43,13 @@ export const draftPage = (
       priceKind: choices.pricesInclude === 'tax' ? 'with tax' : 'before tax',
       currency,
       lines: Array.from({ length: typedLines + SPARE_LINES }, (_, place) => lineNames(place, form)),
-      units: Object.entries(QUANTITY_UNITS).map(([value, { words }]) => ({ value, text: words })),
+      // Pieces first: what stands first is what a blank line begins with.
+      units: [
+        { value: 'piece', text: QUANTITY_UNITS.piece.words },
+        ...Object.entries(QUANTITY_UNITS)
+          .filter(([value]) => value !== 'piece')
+          .map(([value, { words }]) => ({ value, text: words })),
+      ],
       deduction: deductionOf(choices),
       deducted: hand.deductions.map(
         ({ number, net, isCredit: back }) =>

@@ -1,4 +1,5 @@
 import { Body, Controller, Param, Post } from '@nestjs/common';
+import { clientAccountBook } from '../../../../storage/books/papers/client-account-book.js';
 import { invoiceBook } from '../../../../storage/books/papers/invoice-book.js';
 import { sentBook } from '../../../../storage/books/papers/sent-book.js';
 import { studioBook } from '../../../../storage/books/studio-book.js';
@@ -25,6 +26,9 @@ export const tellIssued = async (reading: Reading, clock: Clock, id: string): Pr
     paper,
     cited,
     citing: await invoiceBook.citing(reading, id),
+    standing: (await clientAccountBook.of(reading, paper.clientId)).account.papers.find(
+      (one) => one.id === id,
+    ),
     sent: await sentBook.of(reading, id),
     today: todayIn(clock, identity.zone),
     locale: identity.locale,

@@ -1,4 +1,5 @@
 import type { CalendarDate } from '../../../../domain/kernel/calendar-date.js';
+import type { PaperStanding } from '../../../../domain/papers/settlement/account.js';
 import type { InvoiceSheet } from '../../../../printing/papers/invoice-sheet.js';
 import type { FormModel } from '../../../../printing/templates/page-model.js';
 import type { IssuedInvoice, ListedInvoice } from '../../../../storage/books/papers/invoice-book.js';
@@ -15,6 +16,8 @@ export type IssuedTold = {
   /** Later papers that deduct it or mend it. */
   readonly citing: readonly ListedInvoice[];
   readonly cited: readonly ListedInvoice[];
+  /** What came in on it and what is still open; none for a credit note. */
+  readonly standing: PaperStanding | undefined;
   readonly sent: readonly SentPaper[];
   readonly today: CalendarDate;
   readonly locale: string;
@@ -26,7 +29,7 @@ export const sentForm = ({ paper, today }: IssuedTold): FormModel =>
 
 /** One issued invoice or credit note: its words as they went out, its files, what was sent, what came of it. */
 export const issuedPage = (form: FormModel, told: IssuedTold): { template: string; words: PageWords } => {
-  const { paper, citing, cited, sent, locale, zone } = told;
+  const { paper, citing, cited, sent, standing, locale, zone } = told;
   const url = paperUrl(paper.id);
   const { sheet } = JSON.parse(paper.document) as { sheet: InvoiceSheet };
   const isCredit = paper.kind === 'credit-note';
@@ -55,6 +58,7 @@ export const issuedPage = (form: FormModel, told: IssuedTold): { template: strin
             ]
           : []),
         { label: 'Issued', text: instantInWords(paper.issuedAt, zone) },
+        ...(isCredit || !standing ? [] : standingOf(standing, locale)),
       ],
       pdf: `${url}.pdf`,
       files: [
@@ -65,6 +69,10 @@ export const issuedPage = (form: FormModel, told: IssuedTold): { template: strin
       ],
       sha256: paper.sha256,
       mayCredit: !isCredit,
+      payUrl:
+        isCredit || !standing || standing.open.minor <= 0
+          ? ''
+          : `/papers/payments/new?client=${paper.clientId}`,
       credit: { action: `${url}/credit`, text: 'Lay a credit note ready', once: freshForm('').once },
       listUrl: paper.commissionId ? invoicesUrl(paper.commissionId) : '/papers',
       cited: cited.map(link),
@@ -79,6 +87,12 @@ export const issuedPage = (form: FormModel, told: IssuedTold): { template: strin
     },
   };
 };
+
+const standingOf = ({ open, paid, credited }: PaperStanding, locale: string): object[] => [
+  ...(paid.isZero() ? [] : [{ label: 'Paid', text: moneyInWords(paid, locale) }]),
+  ...(credited.isZero() ? [] : [{ label: 'Given back', text: moneyInWords(credited, locale) }]),
+  { label: 'Still to pay', text: open.isZero() ? 'nothing' : moneyInWords(open, locale) },
+];
 
 /** An issued invoice for programs. */
 export const invoiceInJson = (paper: ListedInvoice): object => ({

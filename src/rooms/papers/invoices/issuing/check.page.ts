@@ -8,6 +8,8 @@ import type { InvoiceOfDraft } from '../invoice-of-draft.js';
 import { draftName, invoiceDraftUrl, KIND_WORDS } from '../invoice-words.js';
 import { movedInWords } from '../moved-in-words.js';
 
+const ASKED = ' Is that right?';
+
 /** The draft's own fields, by the gate's names for them. */
 const OWN: Readonly<Record<string, string>> = {
   due: 'due',
@@ -44,7 +46,9 @@ export const checkPage = (form: FormModel, told: InvoiceOfDraft): { template: st
   const toldOf = (finding: Finding) => ({
     text: finding.text,
     code: finding.code,
-    yes: `${finding.text.replace(/ Is that right\?$/, '')} That is right.`,
+    yes: finding.text.endsWith(ASKED)
+      ? `${finding.text.slice(0, -ASKED.length)} That is right.`
+      : `${finding.text} Looked at.`,
     href: mendAt(told, url, finding),
     confirm: `confirm.${finding.code}`,
   });
