@@ -328,6 +328,42 @@ describe('what is refused', () => {
   });
 });
 
+describe('a maker', () => {
+  it('writes their own time alone, is shown no way to a price, and puts nothing on the list for every time', async () => {
+    const passphrase = 'beeswax bodkin bobbin bench';
+    await studio.post('/house/people', {
+      once: randomUUID(),
+      name: 'Wilmot Larkspur',
+      role: 'maker',
+      passphrase,
+    });
+    const signedIn = await studio.post('/sign-in', { name: 'Wilmot Larkspur', passphrase }, { cookie: '' });
+    const cookie = String(signedIn.headers['set-cookie']).split(';')[0] ?? '';
+    const as = (url: string, values: Record<string, string>) =>
+      studio.post(url, { once: randomUUID(), ...values }, { cookie });
+    expect((await as('/bench/clock', lapels)).status).toBe(303);
+    studio.clock.forward(7);
+    await tap(studio, pockets);
+    const { items } = (await studio.api('GET', '/api/bench/clocks')).json();
+    expect(items).toHaveLength(2);
+    const owner = items.find(({ operationId }: { operationId: string }) => operationId === pockets.operation);
+    expect((await as('/bench/clock/stop', { person: owner.personId })).status).toBe(403);
+    expect((await studio.get(`/bench?person=${owner.personId}`, { cookie })).status).toBe(403);
+    expect((await as('/bench/clock/stop', {})).status).toBe(303);
+    expect(await newest(jacket)).toMatchObject({ minutes: 7, personName: 'Wilmot Larkspur' });
+    const page = await studio.get(`/bench/garments/${jacket.id}`, { cookie });
+    expect(page.status).toBe(200);
+    expect(page.text).not.toContain('href="/commissions');
+    const own = { garment: jacket.id, what: 'Gold thread', cause: 'own choice' };
+    const list = await as('/bench/clock', { ...own, everyTime: 'yes' });
+    expect(list.status).toBe(403);
+    expect(list.text).toContain('Only the owner says what is done every time');
+    expect((await as('/bench/clock', own)).status).toBe(303);
+    expect((await studio.get('/bench', { cookie })).text).not.toContain('Make an extra of it');
+    expect((await as('/bench/clock/stop', {})).status).toBe(303);
+  });
+});
+
 // Last, since a sign-in does not outlast the weeks until then.
 describe('midnight and summer time', () => {
   it('keeps the right length, on the day it began', async () => {

@@ -3,7 +3,7 @@ import type { FormModel, Link } from '../../../printing/templates/page-model.js'
 import { type OpenGarment, openGarments } from '../../../storage/books/bench/open-garments.js';
 import { sittingBook } from '../../../storage/books/bench/sitting-book.js';
 import type { Clock } from '../../../storage/clock.js';
-import type { Reading, Visit } from '../../../storage/session.js';
+import type { Reading } from '../../../storage/session.js';
 import type { PageWords } from '../../../web/reply.js';
 import { capitalised } from '../../../web/words/counts.js';
 import { dateInWords } from '../../../web/words/dates.js';
@@ -13,6 +13,8 @@ import { tapping } from './tap.js';
 
 export const benchCrumb: Link = { text: 'Bench', href: '/' };
 export const clockCrumb: Link = { text: 'The clock', href: '/bench' };
+
+import type { SignedIn } from '../../../web/visit.js';
 
 /** An address of the bench that keeps whose time it is about. */
 export const forPerson = (url: string, personId: string | undefined): string =>
@@ -33,7 +35,7 @@ const choiceOf = (garment: OpenGarment, other: string | undefined) => ({
 });
 
 /** Whose time it is, where the owner may choose. */
-export const whoseWords = async (reading: Reading, visit: Visit, personId = '') => {
+export const whoseWords = async (reading: Reading, visit: SignedIn, personId = '') => {
   const { person, mine, others } = await personLooking(reading, visit, personId);
   const other = person && person.id !== mine?.id ? person.id : undefined;
   return {
@@ -53,7 +55,7 @@ export const whoseWords = async (reading: Reading, visit: Visit, personId = '') 
 export const benchPage = async (
   reading: Reading,
   clock: Clock,
-  visit: Visit,
+  visit: SignedIn,
   personId = '',
   form?: FormModel,
 ): Promise<{ template: string; words: PageWords }> => {
@@ -88,7 +90,7 @@ export const benchPage = async (
 /** All garments that are being made, a page at a time. */
 export const garmentsPage = async (
   reading: Reading,
-  visit: Visit,
+  visit: SignedIn,
   after = '',
   personId = '',
 ): Promise<PageWords> => {

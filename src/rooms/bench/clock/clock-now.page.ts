@@ -7,8 +7,10 @@ import { clockBook } from '../../../storage/books/bench/clock-book.js';
 import { commissionBook } from '../../../storage/books/commission-book.js';
 import { garmentBook } from '../../../storage/books/garment-book.js';
 import type { Clock } from '../../../storage/clock.js';
-import type { Reading, Visit } from '../../../storage/session.js';
+import type { Reading } from '../../../storage/session.js';
 import { freshForm } from '../../../web/forms/form.js';
+import type { SignedIn } from '../../../web/visit.js';
+import { mayGo } from '../../../web/who-may.js';
 import { dateInWords, dayInWords, timeInWords } from '../../../web/words/dates.js';
 import { minutesInWords } from '../../../web/words/durations.js';
 import { personLooking } from '../work/who-works.js';
@@ -64,7 +66,7 @@ export const elapsedInWords = ({ sitting, before, planned }: Elapsed): string =>
 export const clockWords = async (
   reading: Reading,
   clock: Clock,
-  visit: Visit,
+  visit: SignedIn,
   personId = '',
   asked?: FormModel,
 ): Promise<ClockWords> => {
@@ -80,7 +82,7 @@ export const clockWords = async (
   const open = runs && (await runningQuestion(reading, runs, now, zone));
   return {
     ...base,
-    running: runs ? await runningWords(reading, runs, now, zone, taps) : '',
+    running: runs ? await runningWords(reading, runs, now, zone, taps, visit) : '',
     questions: [...(open ? [open] : []), ...questions].map((one) => questionWords(one, zone, other, asked)),
   };
 };
@@ -91,6 +93,7 @@ const runningWords = async (
   now: Instant,
   zone: string,
   taps: ReturnType<typeof tapping>,
+  visit: SignedIn,
 ): Promise<RunningWords> => {
   const soFar = runs.garmentId ? await garmentSoFar(reading, runs.garmentId) : undefined;
   const elapsed = elapsedOf(runs, now, soFar);
@@ -110,7 +113,7 @@ const runningWords = async (
     why: runs.cause
       ? `Not in the plan: ${lowered(causeInWords(runs.cause))}. ${causeRule(runs.cause).follows}`
       : '',
-    extra: extraLink(runs),
+    extra: extraLink(runs, visit),
     taps: [
       taps.stop('Stop', `Stop ${what}`, seen, { main: true }),
       ...(isPlanned ? [taps.stop('Done with it', `${what} is finished`, { ...seen, finished: 'yes' })] : []),
@@ -154,12 +157,14 @@ const garmentLine = async (reading: Reading, { garmentId, commissionId }: Runnin
 };
 
 /** Work that may be charged is made an extra of, so that price and day are known before anyone agrees. */
-const extraLink = ({ cause, extraId, garmentId, commissionId }: RunningClock) => {
+const extraLink = ({ cause, extraId, garmentId, commissionId }: RunningClock, visit: SignedIn) => {
   if (!cause || extraId || !causeRule(cause).mayBeExtra) return '' as const;
   const query = new URLSearchParams({ garment: garmentId ?? '', cause });
+  const href = `/commissions/${commissionId}/extras/new?${query.toString()}`;
+  if (!mayGo(visit, 'GET', href)) return '' as const;
   return {
     text: 'Make an extra of it: price and new date first',
-    href: `/commissions/${commissionId}/extras/new?${query.toString()}`,
+    href,
   };
 };
 

@@ -8,12 +8,11 @@ import { garmentMarkBook } from '../../../storage/books/bench/garment-mark-book.
 import { garmentBook } from '../../../storage/books/garment-book.js';
 import { Clock } from '../../../storage/clock.js';
 import { ReadSide } from '../../../storage/read-side.js';
-import type { Visit } from '../../../storage/session.js';
 import { UnitOfWork } from '../../../storage/unit-of-work.js';
 import { Describe } from '../../../web/api/describe.js';
 import { parse } from '../../../web/forms/parse.js';
 import { answer, type Reply } from '../../../web/reply.js';
-import { Hand } from '../../../web/visit.js';
+import { Hand, type SignedIn } from '../../../web/visit.js';
 import { personLooking } from '../work/who-works.js';
 import { LeftFields, StartFields, StopFields } from './clock.form.js';
 import { elapsedOf, garmentSoFar, keptQuestions, type LeftQuestion, runningQuestion } from './clock-told.js';
@@ -38,7 +37,7 @@ export class ClockApi {
     description:
       'Without `person` it is your own. Minutes are whole; `before` are those of earlier sittings.',
   })
-  async running(@Hand() visit: Visit, @Query('person') personId = ''): Promise<Reply> {
+  async running(@Hand() visit: SignedIn, @Query('person') personId = ''): Promise<Reply> {
     const { person } = await personLooking(this.read, visit, personId);
     if (!person) return answer({ clock: null, asked: [] });
     const now = this.clock.now();
@@ -77,7 +76,7 @@ export class ClockApi {
       away: { away: 'post', at: '2026-03-02T08:40:00Z' },
     },
   })
-  async start(@Body({ schema: StartFields }) body: unknown, @Hand() visit: Visit): Promise<Reply> {
+  async start(@Body({ schema: StartFields }) body: unknown, @Hand() visit: SignedIn): Promise<Reply> {
     const { value } = await startClock(this.unit, visit, parse(StartFields, body));
     return answer(await this.tapped(value), 201, { location: '/api/bench/clock' });
   }
@@ -88,13 +87,13 @@ export class ClockApi {
     description: '`begun` names the clock that is meant; `finished` marks its operation as finished.',
     examples: { stop: {}, finished: { finished: true } },
   })
-  async stop(@Body({ schema: StopFields }) body: unknown, @Hand() visit: Visit): Promise<Reply> {
+  async stop(@Body({ schema: StopFields }) body: unknown, @Hand() visit: SignedIn): Promise<Reply> {
     return answer(await this.tapped((await stopClock(this.unit, visit, parse(StopFields, body))).value));
   }
 
   @Delete('clock')
   @Describe({ summary: 'Stop your own clock now and keep its minutes' })
-  async stopMine(@Hand() visit: Visit, @Query('person') person = ''): Promise<Reply> {
+  async stopMine(@Hand() visit: SignedIn, @Query('person') person = ''): Promise<Reply> {
     const said = parse(StopFields, person ? { person } : {});
     return answer(await this.tapped((await stopClock(this.unit, visit, said)).value));
   }
@@ -109,7 +108,7 @@ export class ClockApi {
       kept: { entry: '0190d5a2-7c1e-7b44-9f0a-3d1f5f0f2a13', day: '2026-03-02', time: '17:30' },
     },
   })
-  async left(@Body() body: unknown, @Hand() visit: Visit): Promise<Reply> {
+  async left(@Body() body: unknown, @Hand() visit: SignedIn): Promise<Reply> {
     const said = parse(LeftFields(await zoneOf(this.read)), body);
     return answer((await answerLeftRunning(this.unit, visit, said)).value);
   }

@@ -1,13 +1,12 @@
 import { Body, Controller, Get, Param, Post, Query } from '@nestjs/common';
 import { Clock } from '../../../storage/clock.js';
 import { ReadSide } from '../../../storage/read-side.js';
-import type { Visit } from '../../../storage/session.js';
 import { UnitOfWork } from '../../../storage/unit-of-work.js';
 import { submit } from '../../../web/forms/form.js';
 import { parseForm } from '../../../web/forms/parse.js';
 import { typedOf } from '../../../web/forms/typed.js';
 import { page, type Reply, seeOther } from '../../../web/reply.js';
-import { Hand } from '../../../web/visit.js';
+import { Hand, type SignedIn } from '../../../web/visit.js';
 import { benchPage, forPerson, garmentsPage } from './bench.page.js';
 import { LeftFields, StartFields, StopFields } from './clock.form.js';
 import { departurePage, garmentPage } from './garment.page.js';
@@ -24,14 +23,14 @@ export class ClockController {
   ) {}
 
   @Get()
-  async bench(@Hand() visit: Visit, @Query('person') person = ''): Promise<Reply> {
+  async bench(@Hand() visit: SignedIn, @Query('person') person = ''): Promise<Reply> {
     const { template, words } = await benchPage(this.read, this.clock, visit, person);
     return page(template, words);
   }
 
   @Get('garments')
   async garments(
-    @Hand() visit: Visit,
+    @Hand() visit: SignedIn,
     @Query('after') after = '',
     @Query('person') person = '',
   ): Promise<Reply> {
@@ -39,14 +38,18 @@ export class ClockController {
   }
 
   @Get('garments/:id')
-  async garment(@Param('id') id: string, @Hand() visit: Visit, @Query('person') person = ''): Promise<Reply> {
+  async garment(
+    @Param('id') id: string,
+    @Hand() visit: SignedIn,
+    @Query('person') person = '',
+  ): Promise<Reply> {
     return page('bench/clock/garment', await garmentPage(this.read, this.clock, visit, id, person));
   }
 
   @Get('garments/:id/departure')
   async departureForm(
     @Param('id') id: string,
-    @Hand() visit: Visit,
+    @Hand() visit: SignedIn,
     @Query('person') person = '',
   ): Promise<Reply> {
     const { template, words } = await departurePage(this.read, this.clock, visit, id, person);
@@ -54,7 +57,7 @@ export class ClockController {
   }
 
   @Post('garments/:id/departure')
-  depart(@Param('id') id: string, @Body() body: unknown, @Hand() visit: Visit): Promise<Reply> {
+  depart(@Param('id') id: string, @Body() body: unknown, @Hand() visit: SignedIn): Promise<Reply> {
     const typed = typedOf(body);
     return submit(
       typed,
@@ -68,7 +71,7 @@ export class ClockController {
   }
 
   @Post('clock')
-  start(@Body() body: unknown, @Hand() visit: Visit): Promise<Reply> {
+  start(@Body() body: unknown, @Hand() visit: SignedIn): Promise<Reply> {
     const typed = typedOf(body);
     return submit(
       typed,
@@ -82,7 +85,7 @@ export class ClockController {
   }
 
   @Post('clock/stop')
-  stop(@Body() body: unknown, @Hand() visit: Visit): Promise<Reply> {
+  stop(@Body() body: unknown, @Hand() visit: SignedIn): Promise<Reply> {
     const typed = typedOf(body);
     return submit(
       typed,
@@ -96,7 +99,7 @@ export class ClockController {
   }
 
   @Post('clock/left')
-  left(@Body() body: unknown, @Hand() visit: Visit): Promise<Reply> {
+  left(@Body() body: unknown, @Hand() visit: SignedIn): Promise<Reply> {
     const typed = typedOf(body);
     return submit(
       typed,

@@ -9,9 +9,11 @@ import { garmentMarkBook } from '../../../storage/books/bench/garment-mark-book.
 import { commissionBook } from '../../../storage/books/commission-book.js';
 import { garmentBook } from '../../../storage/books/garment-book.js';
 import type { Clock } from '../../../storage/clock.js';
-import type { Reading, Visit } from '../../../storage/session.js';
+import type { Reading } from '../../../storage/session.js';
 import { freshForm } from '../../../web/forms/form.js';
 import type { PageWords } from '../../../web/reply.js';
+import type { SignedIn } from '../../../web/visit.js';
+import { mayGo } from '../../../web/who-may.js';
 import { capitalised } from '../../../web/words/counts.js';
 import { minutesInWords } from '../../../web/words/durations.js';
 import { benchCrumb, clockCrumb, forPerson, whoseWords } from './bench.page.js';
@@ -20,10 +22,11 @@ import { type GarmentSoFar, garmentSoFar } from './clock-told.js';
 import { type Tap, type Tapping, tapping } from './tap.js';
 
 /** A garment as the pages of the bench head it. */
-export const garmentHead = async (reading: Reading, id: string) => {
+export const garmentHead = async (reading: Reading, visit: SignedIn, id: string) => {
   const garment = await garmentBook.one(reading, id);
   const { number } = await commissionBook.one(reading, garment.commissionId);
   const standing = await garmentMarkBook.standing(reading, id);
+  const job = `/commissions/${garment.commissionId}/garments/${id}`;
   return {
     garment,
     standing,
@@ -31,7 +34,7 @@ export const garmentHead = async (reading: Reading, id: string) => {
       place: String(garment.place),
       name: capitalised(garment.name),
       commission: number,
-      job: `/commissions/${garment.commissionId}/garments/${id}`,
+      job: mayGo(visit, 'GET', job) ? job : '',
     },
   };
 };
@@ -74,11 +77,11 @@ const stageTaps = (garmentId: string, { plan, worked }: GarmentSoFar, taps: Tapp
 export const garmentPage = async (
   reading: Reading,
   clock: Clock,
-  visit: Visit,
+  visit: SignedIn,
   id: string,
   personId = '',
 ): Promise<PageWords> => {
-  const { garment, standing, words } = await garmentHead(reading, id);
+  const { garment, standing, words } = await garmentHead(reading, visit, id);
   const { other, personName } = await whoseWords(reading, visit, personId);
   const soFar = await garmentSoFar(reading, id);
   const taps = tapping(visit, clock.now(), other);
@@ -117,12 +120,12 @@ export const garmentPage = async (
 export const departurePage = async (
   reading: Reading,
   clock: Clock,
-  visit: Visit,
+  visit: SignedIn,
   id: string,
   personId = '',
   form?: FormModel,
 ): Promise<{ template: string; words: PageWords }> => {
-  const { words } = await garmentHead(reading, id);
+  const { words } = await garmentHead(reading, visit, id);
   const { other, personName } = await whoseWords(reading, visit, personId);
   const at = forPerson(`/bench/garments/${id}/departure`, other);
   const tap = tapping(visit, clock.now(), other).start('', 'Start work that is not in the plan', {
@@ -145,7 +148,7 @@ export const departurePage = async (
       modes: MODES.map((mode) => ({ value: mode, text: capitalised(MODE_WORDS[mode]) })),
       causes: CAUSES.map((cause) => {
         const { words: text, follows } = causeRule(cause);
-        return { cause, text, follows, ownChoice: cause === 'own choice' };
+        return { cause, text, follows, everyTime: cause === 'own choice' && visit.role === 'owner' };
       }),
     },
   };

@@ -1,6 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import type { Instant } from '../../../domain/kernel/calendar-date.js';
-import type { Visit } from '../../../storage/session.js';
+import type { SignedIn } from '../../../web/visit.js';
 
 /** A button at the bench: a form of its own, kept on the phone while the network is away. */
 export type Tap = {
@@ -27,7 +27,7 @@ export type Tapping = {
 };
 
 /** Makes taps for who looks, on behalf of whom. */
-export const tapping = (visit: Visit, now: Instant, personId?: string): Tapping => {
+export const tapping = (visit: SignedIn, now: Instant, personId?: string): Tapping => {
   const tap = (
     path: string,
     text: string,

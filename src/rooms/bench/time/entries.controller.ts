@@ -4,13 +4,12 @@ import { Invalid } from '../../../domain/kernel/errors.js';
 import { benchBook } from '../../../storage/books/bench/bench-book.js';
 import { studioBook } from '../../../storage/books/studio-book.js';
 import { ReadSide } from '../../../storage/read-side.js';
-import type { Visit } from '../../../storage/session.js';
 import { UnitOfWork } from '../../../storage/unit-of-work.js';
 import { submit } from '../../../web/forms/form.js';
 import { parse } from '../../../web/forms/parse.js';
 import { type Typed, typedOf } from '../../../web/forms/typed.js';
 import { page, type Reply, seeOther } from '../../../web/reply.js';
-import { Hand } from '../../../web/visit.js';
+import { Hand, type SignedIn } from '../../../web/visit.js';
 import { ODD, type TimeSaid } from './add-time.js';
 import { reverseTime } from './correct-time.js';
 import { entryPage } from './entry.page.js';
@@ -33,7 +32,7 @@ export class EntriesController {
   }
 
   @Post(':id/reversal')
-  reverse(@Param('id') id: string, @Body() body: unknown, @Hand() visit: Visit): Promise<Reply> {
+  reverse(@Param('id') id: string, @Body() body: unknown, @Hand() visit: SignedIn): Promise<Reply> {
     const typed = typedOf(body);
     return submit(
       typed,
@@ -46,7 +45,7 @@ export class EntriesController {
   }
 
   @Post(':id/anew')
-  anew(@Param('id') id: string, @Body() body: unknown, @Hand() visit: Visit): Promise<Reply> {
+  anew(@Param('id') id: string, @Body() body: unknown, @Hand() visit: SignedIn): Promise<Reply> {
     const typed = typedOf(body);
     return submit(
       typed,

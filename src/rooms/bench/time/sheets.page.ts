@@ -6,10 +6,11 @@ import { garmentMarkBook } from '../../../storage/books/bench/garment-mark-book.
 import { planBook } from '../../../storage/books/plan-book.js';
 import { studioBook } from '../../../storage/books/studio-book.js';
 import { type Clock, todayIn } from '../../../storage/clock.js';
-import type { Reading as Kept, Visit } from '../../../storage/session.js';
+import type { Reading as Kept } from '../../../storage/session.js';
 import { gridRows } from '../../../web/forms/closed-up.js';
 import { freshForm } from '../../../web/forms/form.js';
 import type { PageWords } from '../../../web/reply.js';
+import type { SignedIn } from '../../../web/visit.js';
 import { minutesForField, minutesInWords } from '../../../web/words/durations.js';
 import { benchCrumb, clockCrumb, forPerson, whoseWords } from '../clock/bench.page.js';
 import { garmentHead } from '../clock/garment.page.js';
@@ -19,13 +20,13 @@ import { whatInWords } from '../work/work-words.js';
 export const sheetPage = async (
   reading: Kept,
   clock: Clock,
-  visit: Visit,
+  visit: SignedIn,
   id: string,
   personId = '',
   form?: FormModel,
 ): Promise<{ template: string; words: PageWords }> => {
   const { zone } = (await studioBook.the(reading)).identity;
-  const { words } = await garmentHead(reading, id);
+  const { words } = await garmentHead(reading, visit, id);
   const { other, personName } = await whoseWords(reading, visit, personId);
   const { finished, leftOut } = operationMarks(await garmentMarkBook.ofGarment(reading, id));
   const plan = (await planBook.of(reading, id)).filter((one) => !leftOut.has(one.id));
@@ -71,7 +72,7 @@ export const SPLIT_PARTS = 6;
 export const splitPage = async (
   reading: Kept,
   clock: Clock,
-  visit: Visit,
+  visit: SignedIn,
   look: { readonly entry?: string; readonly person?: string; readonly form?: FormModel },
 ): Promise<{ template: string; words: PageWords }> => {
   const { zone } = (await studioBook.the(reading)).identity;

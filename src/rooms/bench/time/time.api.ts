@@ -8,12 +8,11 @@ import { garmentBook } from '../../../storage/books/garment-book.js';
 import { studioBook } from '../../../storage/books/studio-book.js';
 import { Clock, todayIn } from '../../../storage/clock.js';
 import { ReadSide } from '../../../storage/read-side.js';
-import type { Visit } from '../../../storage/session.js';
 import { UnitOfWork } from '../../../storage/unit-of-work.js';
 import { Describe } from '../../../web/api/describe.js';
 import { parse } from '../../../web/forms/parse.js';
 import { answer, created, type Reply } from '../../../web/reply.js';
-import { Hand } from '../../../web/visit.js';
+import { Hand, type SignedIn } from '../../../web/visit.js';
 import { personLooking } from '../work/who-works.js';
 import { addTime } from './add-time.js';
 import { reverseTime, splitTime } from './correct-time.js';
@@ -58,7 +57,7 @@ export class TimeApi {
       unplanned: { what: 'Re-cut the facing', cause: 'own error', mode: 'bench', minutes: 40 },
     },
   })
-  async addTo(@Param('id') id: string, @Body() body: unknown, @Hand() visit: Visit): Promise<Reply> {
+  async addTo(@Param('id') id: string, @Body() body: unknown, @Hand() visit: SignedIn): Promise<Reply> {
     const { person, ...said } = parse(TimeFields(await this.today()), body);
     if (said.garment && said.garment !== id)
       throw Invalid.field('garment', 'Another garment than in the address.');
@@ -72,7 +71,7 @@ export class TimeApi {
     description: 'Without `person` your own; without days today. At most 100 days.',
   })
   async ofPerson(
-    @Hand() visit: Visit,
+    @Hand() visit: SignedIn,
     @Query('person') personId = '',
     @Query('from') from = '',
     @Query('to') to = '',
@@ -90,7 +89,7 @@ export class TimeApi {
     summary: 'Add time without a garment, or to the garment that is named',
     examples: { post: { away: 'post', minutes: 25, on: '2026-03-02' } },
   })
-  async add(@Body() body: unknown, @Hand() visit: Visit): Promise<Reply> {
+  async add(@Body() body: unknown, @Hand() visit: SignedIn): Promise<Reply> {
     const { person, ...said } = parse(TimeFields(await this.today()), body);
     const { value } = await addTime(this.unit, visit, person, said, 'line');
     return created(`/api/bench/entries/${value.id}`, value);
@@ -113,7 +112,7 @@ export class TimeApi {
       anew: { reason: 'It was an hour', instead: { minutes: 60, on: '2026-03-02' } },
     },
   })
-  async reverse(@Param('id') id: string, @Body() body: unknown, @Hand() visit: Visit): Promise<Reply> {
+  async reverse(@Param('id') id: string, @Body() body: unknown, @Hand() visit: SignedIn): Promise<Reply> {
     const { reason, instead } = parse(ReversalFields(await this.today()), body);
     const before = await benchBook.one(this.read, id);
     const isSame = instead && !instead.garment && !instead.away;
@@ -139,7 +138,7 @@ export class TimeApi {
       },
     },
   })
-  async split(@Body() body: unknown, @Hand() visit: Visit): Promise<Reply> {
+  async split(@Body() body: unknown, @Hand() visit: SignedIn): Promise<Reply> {
     const { value } = await splitTime(this.unit, visit, parse(SplitFields(await this.today()), body));
     return answer({ items: value }, 201);
   }
@@ -159,7 +158,7 @@ export class TimeApi {
     summary: 'Keep a line of time, such as `1h30 lapels yesterday`',
     examples: { lapels: { line: '1h30 lapels yesterday' } },
   })
-  async lineKept(@Body({ schema: LineFields }) body: unknown, @Hand() visit: Visit): Promise<Reply> {
+  async lineKept(@Body({ schema: LineFields }) body: unknown, @Hand() visit: SignedIn): Promise<Reply> {
     const { line, garment, person, evenIfOdd } = parse(LineFields, body);
     const reading = await readLine(this.read, this.clock, line, garment);
     if (reading.kind === 'empty') throw Invalid.field('line', 'Write how long and what.');

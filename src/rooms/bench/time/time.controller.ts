@@ -4,13 +4,12 @@ import { planBook } from '../../../storage/books/plan-book.js';
 import { studioBook } from '../../../storage/books/studio-book.js';
 import { Clock } from '../../../storage/clock.js';
 import { ReadSide } from '../../../storage/read-side.js';
-import type { Visit } from '../../../storage/session.js';
 import { UnitOfWork } from '../../../storage/unit-of-work.js';
 import { closedUp } from '../../../web/forms/closed-up.js';
 import { submit } from '../../../web/forms/form.js';
 import { typedOf } from '../../../web/forms/typed.js';
 import { page, type Reply, seeOther } from '../../../web/reply.js';
-import { Hand } from '../../../web/visit.js';
+import { Hand, type SignedIn } from '../../../web/visit.js';
 import type { Choice } from '../../../web/words/reading.js';
 import { forPerson } from '../clock/bench.page.js';
 import { addSheet, addTime, ODD } from './add-time.js';
@@ -32,7 +31,7 @@ export class TimeController {
 
   @Get('time')
   async time(
-    @Hand() visit: Visit,
+    @Hand() visit: SignedIn,
     @Query('day') day = '',
     @Query('person') person = '',
     @Query('garment') garment = '',
@@ -42,7 +41,7 @@ export class TimeController {
   }
 
   @Post('time')
-  async add(@Body() body: unknown, @Hand() visit: Visit): Promise<Reply> {
+  async add(@Body() body: unknown, @Hand() visit: SignedIn): Promise<Reply> {
     const typed = typedOf(body);
     const person = typed.person || undefined;
     let choices: readonly Choice[] = [];
@@ -64,14 +63,18 @@ export class TimeController {
   }
 
   @Get('garments/:id/entries')
-  async entries(@Param('id') id: string, @Query('after') after = ''): Promise<Reply> {
-    return page('bench/time/entries', await garmentEntriesPage(this.read, id, after));
+  async entries(
+    @Param('id') id: string,
+    @Hand() visit: SignedIn,
+    @Query('after') after = '',
+  ): Promise<Reply> {
+    return page('bench/time/entries', await garmentEntriesPage(this.read, visit, id, after));
   }
 
   @Get('garments/:id/sheet')
   async sheetForm(
     @Param('id') id: string,
-    @Hand() visit: Visit,
+    @Hand() visit: SignedIn,
     @Query('person') person = '',
   ): Promise<Reply> {
     const { template, words } = await sheetPage(this.read, this.clock, visit, id, person);
@@ -79,7 +82,7 @@ export class TimeController {
   }
 
   @Post('garments/:id/sheet')
-  async sheet(@Param('id') id: string, @Body() body: unknown, @Hand() visit: Visit): Promise<Reply> {
+  async sheet(@Param('id') id: string, @Body() body: unknown, @Hand() visit: SignedIn): Promise<Reply> {
     const typed = typedOf(body);
     return submit(
       typed,
@@ -96,7 +99,7 @@ export class TimeController {
 
   @Get('split')
   async splitForm(
-    @Hand() visit: Visit,
+    @Hand() visit: SignedIn,
     @Query('entry') entry = '',
     @Query('person') person = '',
   ): Promise<Reply> {
@@ -105,7 +108,7 @@ export class TimeController {
   }
 
   @Post('split')
-  async split(@Body() body: unknown, @Hand() visit: Visit): Promise<Reply> {
+  async split(@Body() body: unknown, @Hand() visit: SignedIn): Promise<Reply> {
     const { typed, rows } = closedUp(typedOf(body), 'parts', ['what', 'minutes']);
     return submit(
       typed,

@@ -4,9 +4,11 @@ import type { FormModel } from '../../../printing/templates/page-model.js';
 import { benchBook } from '../../../storage/books/bench/bench-book.js';
 import { studioBook } from '../../../storage/books/studio-book.js';
 import { type Clock, todayIn } from '../../../storage/clock.js';
-import type { Reading as Kept, Visit } from '../../../storage/session.js';
+import type { Reading as Kept } from '../../../storage/session.js';
 import { freshForm } from '../../../web/forms/form.js';
 import type { PageWords } from '../../../web/reply.js';
+import type { SignedIn } from '../../../web/visit.js';
+import { mayGo } from '../../../web/who-may.js';
 import { capitalised } from '../../../web/words/counts.js';
 import { dateInWords, dayInWords } from '../../../web/words/dates.js';
 import { minutesInWords } from '../../../web/words/durations.js';
@@ -32,7 +34,7 @@ export type TimeLook = {
 export const timePage = async (
   reading: Kept,
   clock: Clock,
-  visit: Visit,
+  visit: SignedIn,
   look: TimeLook,
 ): Promise<{ template: string; words: PageWords }> => {
   const { zone } = (await studioBook.the(reading)).identity;
@@ -42,7 +44,7 @@ export const timePage = async (
   const { person } = await personLooking(reading, visit, look.person);
   const entries = person ? await benchBook.ofDay(reading, person.id, day) : [];
   const total = standingEntries(entries).reduce((sum, { minutes }) => sum + minutes, 0);
-  const garment = look.garment ? (await garmentHead(reading, look.garment)).words : '';
+  const garment = look.garment ? (await garmentHead(reading, visit, look.garment)).words : '';
   const hidden: Record<string, string> = {
     ...(look.garment ? { garment: look.garment } : {}),
     ...(other ? { person: other } : {}),
@@ -97,9 +99,14 @@ const daysPager = (day: CalendarDate, today: CalendarDate, other: string | undef
 const A_PAGE = 50;
 
 /** What was worked on one garment, newest first, a page at a time. */
-export const garmentEntriesPage = async (reading: Kept, id: string, after = ''): Promise<PageWords> => {
+export const garmentEntriesPage = async (
+  reading: Kept,
+  visit: SignedIn,
+  id: string,
+  after = '',
+): Promise<PageWords> => {
   const { zone } = (await studioBook.the(reading)).identity;
-  const { words, garment } = await garmentHead(reading, id);
+  const { words, garment } = await garmentHead(reading, visit, id);
   const found = await benchBook.newest(reading, A_PAGE + 1, after || undefined, { garmentId: id });
   const entries = found.slice(0, A_PAGE);
   // A reversal of what stands on another page must still be known to have taken it back.
@@ -120,7 +127,9 @@ export const garmentEntriesPage = async (reading: Kept, id: string, after = ''):
     ...words,
     any: entries.length > 0,
     add: `/bench/time?garment=${id}`,
-    history: `/history?about=commission/${garment.commissionId}/garment/${id}`,
+    history: mayGo(visit, 'GET', '/history')
+      ? `/history?about=commission/${garment.commissionId}/garment/${id}`
+      : '',
     entries: {
       caption: 'Newest first',
       columns: [

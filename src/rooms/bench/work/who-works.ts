@@ -1,7 +1,8 @@
 import type { Person } from '../../../domain/bench/person.js';
 import { Conflict, NotAllowed } from '../../../domain/kernel/errors.js';
 import { personBook } from '../../../storage/books/bench/person-book.js';
-import type { Reading, Visit, Writing } from '../../../storage/session.js';
+import type { Reading, Writing } from '../../../storage/session.js';
+import type { SignedIn } from '../../../web/visit.js';
 
 /**
  * Whose minutes are written: one's own, or, by the owner, somebody else's.
@@ -26,10 +27,10 @@ export type Looking = {
 };
 
 /** Whose time this page shows. @throws NotFound; NotAllowed where it is not theirs to see */
-export const personLooking = async (reading: Reading, visit: Visit, personId = ''): Promise<Looking> => {
+export const personLooking = async (reading: Reading, visit: SignedIn, personId = ''): Promise<Looking> => {
   const all = await personBook.all(reading);
   const mine = all.find(({ accountId }) => accountId === visit.who.id);
-  const isOwner = !mine || mine.role === 'owner';
+  const isOwner = visit.role === 'owner';
   const person = personId && personId !== mine?.id ? await personBook.one(reading, personId) : mine;
   if (person && person.id !== mine?.id && !isOwner)
     throw new NotAllowed('Only the owner looks at the time of another.');

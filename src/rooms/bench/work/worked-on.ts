@@ -4,12 +4,13 @@ import type { Garment } from '../../../domain/commissions/garment.js';
 import { causeRule } from '../../../domain/costing/cause-rules.js';
 import type { Cause } from '../../../domain/costing/causes.js';
 import { Decimal } from '../../../domain/kernel/decimal.js';
-import { Invalid, NotFound } from '../../../domain/kernel/errors.js';
+import { Invalid, NotAllowed, NotFound } from '../../../domain/kernel/errors.js';
 import { kindOf } from '../../../domain/making/kind-of.js';
 import type { Mode, Stage } from '../../../domain/making/mode.js';
 import { STAGE_WORDS } from '../../../domain/making/mode.js';
 import { extraBook } from '../../../storage/books/bench/extra-book.js';
 import { garmentMarkBook } from '../../../storage/books/bench/garment-mark-book.js';
+import { personBook } from '../../../storage/books/bench/person-book.js';
 import type { WorkedOnWords } from '../../../storage/books/bench/worked-on-columns.js';
 import { garmentBook } from '../../../storage/books/garment-book.js';
 import { makingBook } from '../../../storage/books/making-book.js';
@@ -114,8 +115,12 @@ const awayWork = (said: WorkSaid, away: AwayKind): WorkedOnWords => {
 /**
  * Puts unplanned work of one's own choice on the list every such garment begins with. How long it takes is left open, so
  * that the next plan asks; a line already known is left as it is.
+ *
+ * @throws NotAllowed where somebody else than the owner asks for it
  */
 export const everyTimeFromNowOn = async (writing: Writing, work: WorkedOnWords): Promise<boolean> => {
+  if ((await personBook.mine(writing)).role !== 'owner')
+    throw new NotAllowed('Only the owner says what is done every time from now on.');
   if (work.cause !== 'own choice' || work.operationId || work.stage || !work.garmentId) return false;
   const garment: Garment = await garmentBook.one(writing, work.garmentId);
   const known = await makingBook.operations(writing, garment.typeId);
