@@ -38,7 +38,7 @@ export const owedPage = (
     room: 'papers',
     crumbs: [papersCrumb],
     any: shown.length > 0,
-    lead: sum.isZero() ? 'Nobody owes anything.' : `${money(sum)} are open, by how long they have been due.`,
+    lead: sum.isZero() ? 'Nobody owes anything.' : `${money(sum)} is open, by how long it has been due.`,
     facts: [
       { label: 'Deposits held for garments not handed over', text: money(held.deposits), figure: true },
       { label: 'Other money held for clients', text: money(held.credit), figure: true },
@@ -98,7 +98,7 @@ export const accountPage = (
     lead: account.balance.isZero()
       ? 'Nothing is owed either way.'
       : account.balance.isNegative()
-        ? `${money(account.balance.negated())} are held for ${client.name}.`
+        ? `${money(account.balance.negated())} is held for ${client.name}.`
         : `${client.name} owes ${money(account.balance)}.`,
     facts: [
       { label: 'Open on papers', text: money(account.owed), figure: true },

@@ -82,7 +82,7 @@ export const takePage = (
     form: { ...form, action: `/papers/payments/new?client=${of.clientId}` },
     lead: of.account.owed.isZero()
       ? 'Nothing is open. What comes in now is held for the client.'
-      : `${moneyInWords(of.account.owed, locale)} are open.`,
+      : `${moneyInWords(of.account.owed, locale)} is open.`,
     currency,
     anyAsks: asks.length > 0,
     asks: askedOf(asks, locale),
@@ -112,7 +112,7 @@ export const refundPage = (
     form: { ...form, action: `/papers/payments/refund?client=${of.clientId}` },
     lead: of.account.credit.isZero()
       ? 'Nothing is held for this client.'
-      : `${moneyInWords(of.account.credit, locale)} are held for this client.`,
+      : `${moneyInWords(of.account.credit, locale)} is held for this client.`,
     currency,
     leave: { text: 'Leave without saving', href: accountUrl(of.clientId) },
   },
