@@ -123,7 +123,7 @@ export class Stationery {
     format: Sheet['format'],
   ): Paper {
     const words = joined(title, model.garment, model.commission, model.clientCode);
-    const html = this.dressed(name, { ...model, documentTitle: `${title}, ${model.commission}` }, [
+    const html = this.dressed(`bench/${name}`, { ...model, documentTitle: `${title}, ${model.commission}` }, [
       text,
       italic,
       strong,

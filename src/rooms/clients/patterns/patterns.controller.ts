@@ -30,7 +30,10 @@ export class PatternsController {
   async all(@Param('client') id: string): Promise<Reply> {
     const client = await clientBook.one(this.read, id);
     const types = new Map((await makingBook.types(this.read)).map((type) => [type.id, type.name]));
-    return page('clients/patterns', patternsPage(client, await patternBook.ofClient(this.read, id), types));
+    return page(
+      'clients/patterns/list',
+      patternsPage(client, await patternBook.ofClient(this.read, id), types),
+    );
   }
 
   @Get(':pattern')

@@ -44,7 +44,7 @@ export const patternPage = (
   form: FormModel,
   from: Link | undefined,
 ): { template: string; words: PageWords } => ({
-  template: 'clients/pattern',
+  template: 'clients/patterns/pattern',
   words: {
     title: `Pattern ${pattern.number}`,
     room: 'clients',

@@ -40,7 +40,7 @@ export class CalendarController {
       async () => {
         const { name } = parseForm(KeyFields, typed);
         const { path } = await makeKey(this.unit, visit, name);
-        return page('house/calendar-address', {
+        return page('house/calendar/address', {
           title: `Calendar for ${name}`,
           room: 'house',
           crumbs: [HOUSE, { text: 'Calendar', href: HERE }],
@@ -61,7 +61,7 @@ export class CalendarController {
     const { identity } = await studioBook.the(this.read);
     const keys = await calendarKeyBook.open(this.read);
     return {
-      template: 'house/calendar',
+      template: 'house/calendar/keys',
       words: {
         title: 'Calendar',
         room: 'house',
