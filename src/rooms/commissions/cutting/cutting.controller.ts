@@ -25,6 +25,13 @@ const ASKED: Readonly<Record<CutQuestion, string>> = {
   quote: 'Was this version of the quote accepted?',
 };
 
+const WHY: Readonly<Record<CutQuestion, string>> = {
+  measurements: 'Why it is cut all the same, where they are not current',
+  cloth: 'Why it is cut all the same, where it was not checked',
+  deposit: 'Why it is cut all the same, where it is not in',
+  quote: 'Why it is cut all the same, where it was not accepted',
+};
+
 /** Cutting recorded: one page, asked once. */
 @Controller('commissions/:commission/garments/:garment/cut')
 export class CuttingController {
@@ -85,6 +92,7 @@ export class CuttingController {
           name: question,
           words: `${question}Words`,
           label: ASKED[question],
+          why: WHY[question],
           known: before.known[question].words,
         })),
         leave: { text: 'Not yet', href: url },

@@ -1,3 +1,4 @@
+import { extraOfLine } from '../../../domain/commissions/agreed-plan.js';
 import { extraBook } from '../../../storage/books/bench/extra-book.js';
 import type { Reading } from '../../../storage/session.js';
 import { garmentUrl } from '../commission.page.js';
@@ -17,3 +18,15 @@ export const extrasOnJob = async (
     all: extrasUrl(commissionId),
   };
 };
+
+/** Which extra put a line into the plan of a garment, by the line's key. */
+export const extraNumbersOf = async (
+  reading: Reading,
+  garmentId: string,
+): Promise<ReadonlyMap<string, number>> =>
+  new Map(
+    [...extraOfLine(await extraBook.ofGarment(reading, garmentId))].map(([line, { number }]) => [
+      line,
+      number,
+    ]),
+  );

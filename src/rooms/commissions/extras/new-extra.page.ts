@@ -7,6 +7,7 @@ import type { Studio } from '../../../domain/house/studio.js';
 import { wholeMinutes } from '../../../domain/kernel/minutes.js';
 import type { KnownOperation } from '../../../domain/making/known-operation.js';
 import { MODE_WORDS, MODES, STAGE_WORDS, STAGES } from '../../../domain/making/mode.js';
+import { plannedMinutes } from '../../../domain/making/operation.js';
 import type { FormModel } from '../../../printing/templates/page-model.js';
 import { freshForm } from '../../../web/forms/form.js';
 import type { Typed } from '../../../web/forms/typed.js';
@@ -149,7 +150,7 @@ export const offerPage = (
       carried: Object.entries({ ...carried, cause }).map(([name, value]) => ({ name, value })),
       follows: causeRule(cause).follows,
       work: workInWords(words),
-      told: toldOf(out, identity.locale),
+      told: toldOf(words, out, identity.locale),
       currency: identity.currency,
       priceHint: out.withTax ? 'With tax in it.' : 'Before tax.',
       again: { text: 'Change what it is', href: `${frame.at}${query({ ...carried, cause, look: 'yes' })}` },
@@ -169,8 +170,18 @@ const signed = (out: ExtraWorkedOut): string => {
   return out.minutes.isNegative() && minutes > 0 ? `${words} less` : `${words} more`;
 };
 
-const toldOf = (out: ExtraWorkedOut, locale: string): object[] => [
-  { label: 'Hours', text: signed(out), note: out.price ? 'at 4 in 5' : 'as planned: there are no rates yet' },
+/** Planned minutes it puts in, less those it takes out. */
+const plannedIn = ({ work }: ExtraWords): string => {
+  const minutes = work.operations.reduce((sum, { sign, line }) => sum + sign * plannedMinutes(line), 0);
+  return minutes < 0 ? `planned ${minutesInWords(-minutes)} less` : `planned ${minutesInWords(minutes)}`;
+};
+
+const toldOf = (words: ExtraWords, out: ExtraWorkedOut, locale: string): object[] => [
+  {
+    label: 'Hours',
+    text: signed(out),
+    note: out.price ? `at 4 in 5; ${plannedIn(words)}` : 'as planned: there are no rates yet',
+  },
   {
     label: 'Price',
     text: out.price

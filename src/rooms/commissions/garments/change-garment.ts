@@ -95,6 +95,7 @@ export const setOwnPrice = (
 ): Promise<Done<Garment>> =>
   unit.write(visit, async (writing) => {
     const present = await garmentBook.one(writing, id);
+    await garmentMarkBook.mustBeOpen(writing, id);
     const garment = await garmentBook.correct(writing, { ...present, ownPrice }, seen);
     writing.says(
       ownPrice

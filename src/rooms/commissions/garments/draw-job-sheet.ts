@@ -7,7 +7,7 @@ import { makingBook } from '../../../storage/books/making-book.js';
 import { type Clock, todayIn } from '../../../storage/clock.js';
 import type { Reading } from '../../../storage/session.js';
 import type { PageWords } from '../../../web/reply.js';
-import { extrasOnJob } from '../extras/extras-on-job.js';
+import { extraNumbersOf, extrasOnJob } from '../extras/extras-on-job.js';
 import { fittingsOnJob } from '../fittings/fittings-on-job.js';
 import { landingOnJob } from '../landing/landing-on-job.js';
 import { lifeOnJob } from '../life/life-on-job.js';
@@ -45,6 +45,7 @@ export const drawJobSheet = async (
       known,
       remarks: remarksOn(planned, type, known),
       sum: await sumPanelOf(pricing, planned),
+      extraNumbers: await extraNumbersOf(reading, id),
     },
     look,
   );

@@ -15,7 +15,7 @@ import { dateInWords } from '../../../web/words/dates.js';
 import { commissionCrumbs, garmentUrl } from '../commission.page.js';
 import { expensesTable, materialsTable } from '../materials/materials.page.js';
 import type { LineRead } from '../plan/add-line.js';
-import { planForm, planWords } from '../plan/plan.page.js';
+import { type ExtraNumbers, planForm, planWords } from '../plan/plan.page.js';
 import type { SumPanel } from '../sum/sum.page.js';
 
 /** Everything a job sheet is drawn from. */
@@ -28,6 +28,8 @@ export type JobTold = {
   readonly known: readonly KnownOperation[];
   readonly remarks: readonly string[];
   readonly sum: SumPanel;
+  /** Which lines of the plan an extra put there. */
+  readonly extraNumbers: ExtraNumbers;
 };
 
 /** How the page is looked at: what has the focus, inside which frame, and the form that came back. */
@@ -69,7 +71,7 @@ export const jobSheetPage = (told: JobTold, look: JobLook): PageWords => {
     inFrame: look.isInFrame === true,
     facts: factsOf(told),
     remarks: [...told.remarks],
-    plan: planWords(plan, at),
+    plan: planWords(plan, at, told.extraNumbers),
     planForm: look.plan ? look.plan(fresh) : fresh,
     addForm: { ...(look.add?.form ?? freshForm('')), action: `${url}/plan/add` },
     addFocus: at === 'add',

@@ -63,8 +63,9 @@ const modesInWords = (one: Operation): string =>
     ? one.modeShares.map(({ mode, share }) => `${shareInWords(share)} ${MODE_WORDS[mode]}`).join(', ')
     : MODE_WORDS[one.mode];
 
-const noteOf = (one: Operation): string =>
+const noteOf = (one: Operation, extraNumber: number | undefined): string =>
   [
+    ...(extraNumber === undefined ? [] : [`extra ${extraNumber}`]),
     modesInWords(one),
     ...(one.basting ? ['basting'] : []),
     ...(one.driver !== 'once' && !one.fixedMinutes.isZero()
@@ -77,10 +78,16 @@ const noteOf = (one: Operation): string =>
 const focusOf = (at: string, isFirst: boolean, isLast: boolean): 'up' | 'down' =>
   at.startsWith('up') ? (isFirst ? 'down' : 'up') : isLast ? 'up' : 'down';
 
-const rowOf = (one: Operation, at: string, isFirst: boolean, isLast: boolean) => ({
+const rowOf = (
+  one: Operation,
+  at: string,
+  isFirst: boolean,
+  isLast: boolean,
+  extraNumber: number | undefined,
+) => ({
   id: one.id,
   name: one.name,
-  note: noteOf(one),
+  note: noteOf(one, extraNumber),
   quantity: fieldName(one.id, 'quantity'),
   minutes: fieldName(one.id, 'minutes'),
   shown: fieldName(one.id, 'shown'),
@@ -98,12 +105,12 @@ const perWords = (one: Operation): string =>
 
 type Group = { stage: string; whole: string; rows: ReturnType<typeof rowOf>[] };
 
-const groupsOf = (plan: MakingPlan, at: string): Group[] => {
+const groupsOf = (plan: MakingPlan, at: string, extraNumbers: ExtraNumbers): Group[] => {
   const byStage = planMinutes(plan).byStage;
   const groups: (Group & { key: Stage })[] = [];
   const headed = new Set<Stage>();
   plan.forEach((one, place) => {
-    const row = rowOf(one, at, place === 0, place === plan.length - 1);
+    const row = rowOf(one, at, place === 0, place === plan.length - 1, extraNumbers.get(one.id));
     const last = groups.at(-1);
     if (last?.key === one.stage) last.rows.push(row);
     else {
@@ -116,12 +123,19 @@ const groupsOf = (plan: MakingPlan, at: string): Group[] => {
   return groups.map(({ stage, whole, rows }) => ({ stage, whole, rows }));
 };
 
+/** The numbers of the extras that put lines into a plan, by the line's key. */
+export type ExtraNumbers = ReadonlyMap<string, number>;
+
 /** Everything the plan's part of a job sheet shows. @param at which button had the focus: `up:<id>` */
-export const planWords = (plan: MakingPlan, at: string): Record<string, unknown> => {
+export const planWords = (
+  plan: MakingPlan,
+  at: string,
+  extraNumbers: ExtraNumbers = new Map(),
+): Record<string, unknown> => {
   const sums = planMinutes(plan);
   return {
     isEmpty: plan.length === 0,
-    groups: groupsOf(plan, at),
+    groups: groupsOf(plan, at, extraNumbers),
     untimed: untimedInWords(sums.needMinutes),
     sums: sumsTable(plan),
     whole: minutesInWords(sums.minutes),

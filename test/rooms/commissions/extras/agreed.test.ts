@@ -75,6 +75,7 @@ describe('an agreed extra', () => {
     expect(garment.materials.map(({ name }: { name: string }) => name)).toContain('sleeve lining');
     expect(garment.dueOn).toBe('2026-03-27');
     const number = Number(url.split('/').at(-1));
+    expect((await at.studio.get(at.job)).text).toContain(`extra ${number} · by hand`);
     const { agreed, quoted } = (
       await at.studio.api('GET', `/api/garments/${at.order.garments[0]}/agreed-plan`)
     ).json();
