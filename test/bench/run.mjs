@@ -9,12 +9,14 @@ import { measurePaper } from './paper.mjs';
 import { measureStarts } from './starts.mjs';
 import { measureStudy } from './study.mjs';
 import { isKept, tableOf } from './table.mjs';
+import { measureYears } from './years.mjs';
 
 const parts = {
   pages: measurePages,
   paper: measurePaper,
   starts: measureStarts,
   estimates: measureEstimates,
+  years: measureYears,
   study: measureStudy,
 };
 const asked = process.argv.slice(2);
