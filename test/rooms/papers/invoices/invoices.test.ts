@@ -1,6 +1,5 @@
 import { createHash } from 'node:crypto';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { Decimal } from '../../../../src/domain/kernel/decimal.js';
 import { clientBook } from '../../../../src/storage/books/client-book.js';
 import { openTestStudio, type TestStudio } from '../../../support/studio.js';
 import { bytesOf, furnishHouse, setRates } from '../../quotes/a-commission.js';
@@ -176,75 +175,5 @@ describe('from the deposit to the last invoice', () => {
     const rest = (await studio.api('GET', `/api/papers?limit=100&after=${items[1].id}`)).json();
     expect(rest.items.map(({ number }: any) => number)).toEqual(['I-2026-002', 'I-2026-001', 'Q-2026-001']);
     expect((await studio.get(at.url)).text).toContain('I-2026-003');
-  });
-});
-
-describe('a draft', () => {
-  it('is edited in the form: a courtesy at nil price, wrong figures kept, two people told', async () => {
-    const at = await acceptedCommission(studio, [{ name: 'Cape' }], { client: 'Berit Sandglass' });
-    await studio.post(`${at.url}/invoices`, once({ what: 'final' }));
-    const { drafts } = (await studio.api('GET', `/api${at.url}/invoices`)).json();
-    const url = `${at.url}/invoices/drafts/${drafts[0].id}`;
-    const page = await studio.get(url);
-    expect(page.status).toBe(200);
-    const fields: Record<string, string> = Object.fromEntries(
-      [...page.text.matchAll(/name="(lines\.\d+\.[a-z]+)"[^>]*value="([^"]*)"/g)].map(([, n, v]) => [n!, v!]),
-    );
-    const changes = {
-      ...fields,
-      'lines.0.unit': 'piece',
-      'lines.1.name': 'Hem let down (with our compliments)',
-      'lines.1.quantity': '1',
-      'lines.1.unit': 'piece',
-      'lines.1.price': '0',
-      deducts: 'nothing',
-      credits: 'whole',
-      supplied: '2026-03-02',
-      version: '1',
-    };
-    const wrong = await studio.post(url, once({ ...changes, 'lines.0.price': 'twelve' }));
-    expect(wrong.status).toBe(422);
-    expect(wrong.text).toContain('value="twelve"');
-    const kept = await studio.post(url, once({ ...changes, ...Object.fromEntries([['then', 'check']]) }));
-    expect(kept.status, textOf(kept.text).slice(0, 800)).toBe(303);
-    expect(kept.headers.location).toContain('/check');
-    const stale = await studio.post(url, once({ ...changes, note: 'Later' }));
-    expect(stale.status).toBe(409);
-    const told = (await studio.api('GET', `/api${url}`)).json();
-    expect(told.choices.lines[1]).toMatchObject({ price: '0', name: 'Hem let down (with our compliments)' });
-    const preview = await studio.get(`${url}/preview`);
-    expect(textOf(preview.text)).toContain('Hem let down (with our compliments)');
-  });
-
-  it('refuses a discount larger than the price and a line that was not laid ready, and still opens', async () => {
-    const at = await acceptedCommission(studio, [{ name: 'Vest' }], { client: 'Wren Halloway' });
-    const draft = await layReady(studio, at.url, { what: 'final' });
-    const url = `/api${at.url}/invoices/drafts/${draft.id}`;
-    const { lines } = draft.choices;
-    const large = await studio.api('PUT', url, { lines, discount: '999999.00' });
-    expect(large.status).toBe(200);
-    const finding = large.json().findings.find((one: any) => one.field === 'discount');
-    expect(finding).toMatchObject({
-      blocks: true,
-      text: 'The discount is larger than the price it is taken from.',
-    });
-    const odd = await studio.api('PUT', url, { lines: [{ ...lines[0], ref: 'somebody else’s' }] });
-    expect(odd.status).toBe(422);
-    const none = await studio.api('PUT', url, { lines: [] });
-    expect(none.json().findings.map((one: any) => one.code)).toContain('BR-16');
-    const huge = await studio.api('PUT', url, {
-      lines: [{ name: 'Too much', quantity: '1000000', price: '999999999999' }],
-    });
-    expect(huge.status).toBe(200);
-    expect(huge.json().findings.some((one: any) => one.text.includes('too large'))).toBe(true);
-  });
-
-  it('asks when the house’s tax moved between draft and issue', async () => {
-    const at = await acceptedCommission(studio, [{ name: 'Coat' }], { client: 'Ansel Marrow' });
-    const draft = await layReady(studio, at.url, { what: 'final' });
-    await furnishHouse(studio, { ...HOUSE, tax: { rate: new Decimal(21) } });
-    const told = (await studio.api('GET', `/api${at.url}/invoices/drafts/${draft.id}`)).json();
-    expect(told.findings.map((one: any) => one.code)).toContain('tax-moved');
-    await furnishHouse(studio, HOUSE);
   });
 });
