@@ -6,6 +6,7 @@ import { amountIssued } from '../../../../domain/papers/settlement/balance.js';
 import { PdfPrinter } from '../../../../printing/browser/pdf-printer.js';
 import type { InvoiceSheet } from '../../../../printing/papers/invoice-sheet.js';
 import { Stationery } from '../../../../printing/papers/stationery.js';
+import { paperWords } from '../../../../printing/papers/words/paper-words.js';
 import { invoiceBook } from '../../../../storage/books/papers/invoice-book.js';
 import {
   invoiceDraftBook,
@@ -35,9 +36,6 @@ type Ready = {
   readonly next: NextNumber;
 };
 
-const PREVIEW = 'Preview, not issued';
-const NOT_YET = 'not yet given';
-
 /** Prints and issues invoices and credit notes. Printing never happens inside a write. */
 @Injectable()
 export class IssuingInvoices {
@@ -57,7 +55,8 @@ export class IssuingInvoices {
 
   /** The words of a preview. */
   previewSheet(told: InvoiceOfDraft): InvoiceSheet {
-    return sheetOfInvoice(told, { number: NOT_YET, notice: PREVIEW });
+    const { say } = paperWords(told.language);
+    return sheetOfInvoice(told, { number: say('number-not-yet'), notice: say('preview') });
   }
 
   async previewPdf(draftId: string): Promise<Uint8Array> {
