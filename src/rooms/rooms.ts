@@ -2,6 +2,7 @@ import { BenchModule } from './bench/bench.module.js';
 import { OutworkModule } from './bench/outwork/outwork.module.js';
 import { BenchPapersModule } from './bench/papers/papers.module.js';
 import { ClientsModule } from './clients/clients.module.js';
+import { EnquiriesModule } from './clients/enquiries/enquiries.module.js';
 import { ClothRoomModule } from './cloth-room/cloth-room.module.js';
 import { CommissionsModule } from './commissions/commissions.module.js';
 import { FittingsModule } from './commissions/fittings/fittings.module.js';
@@ -28,6 +29,7 @@ export const rooms = [
   OutworkModule,
   BenchPapersModule,
   ClientsModule,
+  EnquiriesModule,
   CommissionsModule,
   FittingsModule,
   LandingModule,

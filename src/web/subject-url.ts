@@ -21,6 +21,7 @@ export const subjectUrl = (about: string): string | undefined => {
     .map((step, place) => (place === 1 || place === 3 ? encodeURIComponent(step) : step));
   if (kind === 'client' && id && part === 'pattern' && partId) return `/clients/${id}/patterns/${partId}`;
   if ((kind === 'client' || kind === 'paper') && id) return `/${kind}s/${id}`;
+  if (kind === 'enquiry' && id) return `/clients/enquiries/${id}`;
   if (kind === 'outwork' && id) return `/bench/outwork/${id}`;
   if (kind === 'outworker' && id) return `/bench/outwork/workers/${id}`;
   if (kind === 'money-out' && id) return `/papers/money-out/${id}`;

@@ -2,6 +2,7 @@ import { foldForSearch } from '../../domain/clients/client.js';
 import { clientBook } from '../books/client-book.js';
 import { materialBook } from '../books/cloth-room/material-book.js';
 import { commissionBook } from '../books/commission-book.js';
+import { enquiryBook } from '../books/counter/enquiry-book.js';
 import { outworkBook } from '../books/outwork/outwork-book.js';
 import { invoiceBook } from '../books/papers/invoice-book.js';
 import { quoteBook } from '../books/papers/quote-book.js';
@@ -89,5 +90,21 @@ const outwork: Findable = {
   },
 };
 
+const enquiries: Findable = {
+  name: 'Enquiries',
+  async find(reading, asked, limit) {
+    const { items } = await enquiryBook.list(reading, limit, '', asked);
+    return items.map(({ id, name, what }) => ({ text: name, note: what, about: `enquiry/${id}` }));
+  },
+};
+
 /** Everything that can be found from every page, in the order in which it is shown. A new kind is one more line here. */
-export const findables: readonly Findable[] = [clients, commissions, garments, materials, papers, outwork];
+export const findables: readonly Findable[] = [
+  clients,
+  commissions,
+  garments,
+  materials,
+  papers,
+  outwork,
+  enquiries,
+];
