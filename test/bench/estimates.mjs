@@ -33,6 +33,25 @@ export async function measureEstimates() {
     { predict: () => worked(() => predict(lesson, plan)), once: () => worked(() => addUp([plan])) },
     { rounds: 2000, warmUp: 500 },
   );
+  const underWay = (count) => ({
+    garmentType: 't0',
+    operations: Array.from({ length: count }, (_, i) => ({
+      kind: `k${i % 30}`,
+      mode: ['hand', 'machine', 'press'][i % 3],
+      plannedMinutes: 30 + 5 * i,
+      ...(i < count / 2 ? { finishedMinutes: 33 + 6 * i } : i < count / 2 + 1 ? { soFarMinutes: 20 } : {}),
+    })),
+  });
+  const [dozen, many35] = [underWay(12), underWay(35)];
+  const begun = await interleaved(
+    {
+      dozen: () => worked(() => predict(lesson, dozen)),
+      many: () => worked(() => predict(lesson, many35)),
+      dozenOnce: () => worked(() => addUp([dozen])),
+      manyOnce: () => worked(() => addUp([many35])),
+    },
+    { rounds: 200, warmUp: 50 },
+  );
   const against = 'adding up the same rows once';
   const p95 = (numbers) => quantile(numbers, 0.95).toFixed(2);
   return [
@@ -59,6 +78,22 @@ export async function measureEstimates() {
       floor: median(times.once),
       within: 1,
       note: `processor time, median of 2000; p95 ${p95(times.predict)} ms`,
+    },
+    {
+      what: 'forecast of 12 operations, half finished, one under way',
+      against,
+      ours: median(begun.dozen),
+      floor: median(begun.dozenOnce),
+      within: 5,
+      note: `processor time, median of 200; p95 ${p95(begun.dozen)} ms`,
+    },
+    {
+      what: 'forecast of 35 operations, half finished, one under way',
+      against,
+      ours: median(begun.many),
+      floor: median(begun.manyOnce),
+      within: 20,
+      note: `processor time, median of 200; p95 ${p95(begun.many)} ms`,
     },
   ];
 }
