@@ -66,6 +66,7 @@ export const jobSheetPage = (told: JobTold, look: JobLook): PageWords => {
     room: 'commissions',
     crumbs: commissionCrumbs(commission),
     url,
+    bench: `/bench/garments/${garment.id}`,
     place: String(garment.place),
     name: capitalised(garment.name),
     inFrame: look.isInFrame === true,
