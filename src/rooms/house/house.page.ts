@@ -68,7 +68,7 @@ export const sectionPage = (
   studio: Studio,
   form: FormModel,
 ): { template: string; words: PageWords } => ({
-  template: `house/${section.path}`,
+  template: `house/${section.folder ? `${section.folder}/` : ''}${section.path}`,
   words: {
     title: section.title,
     room: 'house',

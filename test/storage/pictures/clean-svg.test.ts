@@ -22,7 +22,7 @@ describe('a drawing that may stand on a paper', () => {
 
   it('loses what drawing programs remark beside it, and every attribute nobody listed', () => {
     const drawn = cleanSvg(
-      `<svg xmlns="http://www.w3.org/2000/svg" xmlns:x="urn:some-program" viewBox="0 0 1 1" x:place="/home/odalys"><metadata>secret</metadata><x:view><path d="M0 0"/></x:view><title>t</title><animate attributeName="x"/><path d="M1 1" data-odd="1" x:label="l"/></svg>`,
+      `<svg xmlns="http://www.w3.org/2000/svg" xmlns:x="urn:some-program" viewBox="0 0 1 1" x:place="on the shelf"><metadata>secret</metadata><x:view><path d="M0 0"/></x:view><title>t</title><animate attributeName="x"/><path d="M1 1" data-odd="1" x:label="l"/></svg>`,
     );
     expect(drawn).toBe('<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 1 1"><path d="M1 1"/></svg>');
   });

@@ -15,7 +15,7 @@ export const markPage = (
   mark: KeptMark | undefined,
   form: FormModel,
 ): { template: string; words: PageWords } => ({
-  template: 'house/mark',
+  template: 'house/papers/mark',
   words: {
     title: 'The mark on the letterhead',
     room: 'house',

@@ -27,6 +27,7 @@ const optionalBy = (rule: (typed: string) => unknown) =>
 /** How invoices and credit notes are numbered, when they are due, how a deposit is taken, and into which account they are paid. */
 export const invoices: Section = {
   path: 'invoices',
+  folder: 'papers',
   title: 'Invoices and payment',
   summary: ({ papers }) =>
     `${papers.invoiceSeries}; due in ${papers.paymentDays} days; ${papers.iban ? ibanInFours(papers.iban) : 'no account yet'}`,

@@ -8,6 +8,7 @@ import type { Section } from './section.js';
 /** What every paper carries besides name and address, and the language it speaks. */
 export const letterhead: Section = {
   path: 'letterhead',
+  folder: 'papers',
   title: 'Lines and language of papers',
   summary: ({ papers }) =>
     [paperLanguageInWords(papers.language), papers.strapline, papers.headLines.split('\n')[0]]

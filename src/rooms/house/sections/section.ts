@@ -31,6 +31,8 @@ export const sentShow: ShowKit = {
 /** One subject of the house: its answers, how they are read and shown, and the page that asks them. */
 export type Section = {
   readonly path: string;
+  /** Where its template lies below `templates/house`, if not right there. */
+  readonly folder?: string;
   readonly title: string;
   /** What stands in the house's table of contents beside the title. */
   readonly summary: (studio: Studio) => string;
