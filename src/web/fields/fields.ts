@@ -46,7 +46,7 @@ export const date = (missing = 'Give a date.') =>
   z
     .string(missing)
     .trim()
-    .min(1, missing)
+    .min(1, { error: missing, abort: true })
     .refine(isCalendarDate, 'Write the date as year-month-day, such as 2026-03-02.');
 
 /** A tick: `yes` from a form, true from a program. */
