@@ -1,17 +1,17 @@
-import type { SelectQueryBuilder } from 'typeorm';
+import type { ObjectLiteral, SelectQueryBuilder } from 'typeorm';
 import type { GarmentMarkKind } from '../../../domain/commissions/garment-mark.js';
 
 /**
- * Leaves garments with a standing mark of these kinds out of a query that has them as `garment`: a mark stands until another
- * takes it back. Reads by ix_garment_mark_garment.
+ * Leaves garments with a standing mark of these kinds out of a query that has them as `garment`. A mark stands until another of
+ * the same kind takes it back, so both are read by ix_garment_mark_kind, and the many marks on operations are not looked at.
  */
-export const withoutMarks = <Row extends object>(
+export const withoutMarks = <Row extends ObjectLiteral>(
   query: SelectQueryBuilder<Row>,
   kinds: readonly GarmentMarkKind[],
 ): SelectQueryBuilder<Row> =>
   query.andWhere(
-    `NOT EXISTS (SELECT 1 FROM garment_mark mark WHERE mark.garment_id = garment.id AND mark.of_id IS NULL
-      AND mark.kind IN (:...ended) AND NOT EXISTS (SELECT 1 FROM garment_mark back
-      WHERE back.garment_id = mark.garment_id AND back.of_id = mark.id))`,
+    `garment.id NOT IN (SELECT mark.garment_id FROM garment_mark mark WHERE mark.kind IN (:...ended)
+      AND mark.of_id IS NULL AND mark.id NOT IN (SELECT back.of_id FROM garment_mark back
+      WHERE back.kind IN (:...ended) AND back.of_id IS NOT NULL))`,
     { ended: [...kinds] },
   );
