@@ -129,7 +129,7 @@ const hours = (reading: Reading): Promise<HourOn | undefined> =>
   });
 
 /** An extra's price before tax. */
-const netOf = (extra: { price: Money; pricesInclude: 'none' | 'tax'; rate: Decimal | undefined }): Money =>
+export const netOf = (extra: { price: Money; pricesInclude: 'none' | 'tax'; rate: Decimal | undefined }): Money =>
   extra.pricesInclude === 'none'
     ? extra.price
     : Money.rounded(
