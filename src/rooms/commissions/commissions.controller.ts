@@ -15,6 +15,7 @@ import { readCorrection, readOpening, tidyRows, typedCommission } from './commis
 import { commissionPage, commissionUrl } from './commission.page.js';
 import { correctCommissionPage, newCommissionForm, newCommissionPage } from './commission-form.page.js';
 import { commissionListPage } from './commission-list.page.js';
+import { fittingsOnCommission } from './fittings/fittings-on-job.js';
 import { landingOnCommission } from './landing/landing-on-job.js';
 import { correctCommission, openCommission } from './open-commission.js';
 import { tellCommission } from './tell-commission.js';
@@ -68,7 +69,9 @@ export class CommissionsController {
     const told = await tellCommission(this.read, this.clock, id);
     const garmentIds = told.garments.map(({ garment }) => garment.id);
     const landing = await landingOnCommission(this.read, this.clock, id, garmentIds);
-    return page('commissions/commission', { ...commissionPage(told), landing });
+    const garments = told.garments.map(({ garment }) => garment);
+    const fittings = await fittingsOnCommission(this.read, this.clock, id, garments);
+    return page('commissions/commission', { ...commissionPage(told), landing, fittings });
   }
 
   @Get(':id/correct')

@@ -168,6 +168,8 @@ describe('a fitting', () => {
     expect(textOf((await studio.get(`${commission}/fittings`)).text)).toContain(
       'missed The bridge was shut.',
     );
+    for (const page of [commission, `${commission}/garments/${jacket}`])
+      expect(textOf((await studio.get(page)).text)).toMatch(/Baste fitting 2 March 2026, 08:30 .*missed/);
   });
 
   it('holds only garments of its commission that are open', async () => {

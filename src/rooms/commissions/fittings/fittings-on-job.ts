@@ -32,3 +32,17 @@ export const fittingsOnJob = async (reading: Reading, clock: Clock, garment: Gar
     ],
   };
 };
+
+/** What a commission's page says of its fittings: all of them by day; nothing while there are none. */
+export const fittingsOnCommission = async (
+  reading: Reading,
+  clock: Clock,
+  commissionId: string,
+  garments: readonly Garment[],
+): Promise<object | undefined> => {
+  const fittings = await fittingBook.ofCommission(reading, commissionId);
+  if (fittings.length === 0) return undefined;
+  const { identity } = await studioBook.the(reading);
+  const names = new Map(garments.map(({ id, name }) => [id, name]));
+  return fittingsTable(fittings, names, todayIn(clock, identity.zone));
+};

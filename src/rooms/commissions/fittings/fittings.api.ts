@@ -27,7 +27,7 @@ const PLANNED = {
 const HELD = {
   held: {
     on: '2026-03-12',
-    present: 'Odalys Fenwright',
+    present: 'A friend of the wearer',
     worn: 'Brown shoes, thick shirt',
     corrections: [
       {
