@@ -1,7 +1,5 @@
 import { randomUUID } from 'node:crypto';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { benchBook } from '../../../src/storage/books/bench/bench-book.js';
-import { personBook } from '../../../src/storage/books/bench/person-book.js';
 import { garmentBook } from '../../../src/storage/books/garment-book.js';
 import { readPdf } from '../../printing/papers/read-pdf.js';
 import { openTestStudio, type TestStudio } from '../../support/studio.js';
@@ -14,6 +12,7 @@ import {
   issueQuote,
   setRates,
 } from '../quotes/a-commission.js';
+import { workedOn } from './at-work.js';
 
 let studio: TestStudio;
 let order: { id: string; url: string; clientId: string; garments: string[] };
@@ -53,32 +52,7 @@ const take = (garment: number, quantity = '1') =>
     garment: order.garments[garment],
     on: '2026-03-02',
   });
-const work = (garment: number, minutes: number): Promise<unknown> =>
-  studio.unit.write(studio.visit, async (writing) => {
-    const { id, name } = await personBook.mine(writing);
-    await benchBook.add(writing, {
-      commissionId: order.id,
-      garmentId: order.garments[garment],
-      garmentName: 'Gown',
-      operationId: undefined,
-      kind: 'make',
-      name: 'seams',
-      stage: 'make',
-      mode: 'hand',
-      away: undefined,
-      cause: undefined,
-      extraId: undefined,
-      personId: id,
-      personName: name,
-      minutes,
-      on: '2026-03-02',
-      begunAt: undefined,
-      endedAt: undefined,
-      way: 'line',
-      note: '',
-    });
-    writing.says('Worked', 'bench');
-  });
+const work = (garment: number, minutes: number) => workedOn(studio, order, order.garments[garment]!, minutes);
 const handOver = (url: string, fields: Record<string, string> = {}) =>
   studio.post(`${url}/hand-over`, {
     once: randomUUID(),
