@@ -1,4 +1,5 @@
 import { BenchModule } from './bench/bench.module.js';
+import { CounterModule } from './bench/counter/counter.module.js';
 import { OutworkModule } from './bench/outwork/outwork.module.js';
 import { BenchPapersModule } from './bench/papers/papers.module.js';
 import { ClientsModule } from './clients/clients.module.js';
@@ -27,6 +28,7 @@ import { WorkOutModule } from './work-out/work-out.module.js';
 export const rooms = [
   BenchModule,
   OutworkModule,
+  CounterModule,
   BenchPapersModule,
   ClientsModule,
   EnquiriesModule,

@@ -22,6 +22,7 @@ export const subjectUrl = (about: string): string | undefined => {
   if (kind === 'client' && id && part === 'pattern' && partId) return `/clients/${id}/patterns/${partId}`;
   if ((kind === 'client' || kind === 'paper') && id) return `/${kind}s/${id}`;
   if (kind === 'enquiry' && id) return `/clients/enquiries/${id}`;
+  if (kind === 'counter' && id) return `/bench/counter/${id}`;
   if (kind === 'outwork' && id) return `/bench/outwork/${id}`;
   if (kind === 'outworker' && id) return `/bench/outwork/workers/${id}`;
   if (kind === 'money-out' && id) return `/papers/money-out/${id}`;

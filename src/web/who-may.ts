@@ -20,6 +20,7 @@ const FOR_THE_BENCH: readonly Place[] = [
   { at: /^\/(\?|$)/ },
   place('/bench'),
   place('/outwork'),
+  place('/counter'),
   place('/garments/[^/]+/bench-entries'),
   place('/commissions/[^/]+/fittings'),
   place('/garments/[^/]+/(docket|making-sheet|fitting-notes)\\.pdf', 'reading'),

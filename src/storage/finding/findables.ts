@@ -2,6 +2,7 @@ import { foldForSearch } from '../../domain/clients/client.js';
 import { clientBook } from '../books/client-book.js';
 import { materialBook } from '../books/cloth-room/material-book.js';
 import { commissionBook } from '../books/commission-book.js';
+import { counterBook } from '../books/counter/counter-book.js';
 import { enquiryBook } from '../books/counter/enquiry-book.js';
 import { outworkBook } from '../books/outwork/outwork-book.js';
 import { invoiceBook } from '../books/papers/invoice-book.js';
@@ -98,6 +99,18 @@ const enquiries: Findable = {
   },
 };
 
+const counterWork: Findable = {
+  name: 'Counter work',
+  async find(reading, asked, limit) {
+    const { items } = await counterBook.list(reading, limit, '', asked);
+    return items.map(({ id, number, what, name }) => ({
+      text: `${number} ${what}`,
+      note: name,
+      about: `counter/${id}`,
+    }));
+  },
+};
+
 /** Everything that can be found from every page, in the order in which it is shown. A new kind is one more line here. */
 export const findables: readonly Findable[] = [
   clients,
@@ -107,4 +120,5 @@ export const findables: readonly Findable[] = [
   papers,
   outwork,
   enquiries,
+  counterWork,
 ];

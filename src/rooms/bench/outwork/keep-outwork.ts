@@ -91,7 +91,7 @@ export const correctOutwork = (
     const who = await outworkerBook.one(writing, kept.outworkerId);
     const sameWork = foldForSearch(kept.work) === foldForSearch(said.work);
     const pieceRate = said.pieceRate ?? (sameWork ? kept.pieceRate : rateOf(undefined, said.work, who));
-    const ticket = checkOutwork({ ...kept, ...said, pieceRate }, await todayOf(writing));
+    const ticket = checkOutwork({ ...kept, ...said, dueOn: said.dueOn, pieceRate }, await todayOf(writing));
     const corrected = await outworkBook.correct(writing, ticket, seen);
     writing.says(`Corrected ${ticket.number}`, outworkSubject(id));
     return corrected;

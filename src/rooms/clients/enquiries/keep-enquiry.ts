@@ -15,10 +15,13 @@ import type { Done, UnitOfWork } from '../../../storage/unit-of-work.js';
 import { capitalised } from '../../../web/words/counts.js';
 import type { EnquirySaid } from './enquiry.form.js';
 
+/** Days left out are none. */
+const daysOf = ({ wantedBy, nextOn }: EnquirySaid) => ({ wantedBy, nextOn });
+
 export const addEnquiry = (unit: UnitOfWork, visit: Visit, said: EnquirySaid): Promise<Done<Enquiry>> =>
   unit.write(visit, async (writing) => {
     const fresh = { state: 'waiting', clientId: undefined, commissionId: undefined } as const;
-    const enquiry = await enquiryBook.add(writing, { ...said, ...fresh });
+    const enquiry = await enquiryBook.add(writing, { ...said, ...daysOf(said), ...fresh });
     writing.says(`Put ${enquiry.name} on the waiting list`, enquirySubject(enquiry.id));
     return enquiry;
   });
@@ -33,7 +36,7 @@ export const correctEnquiry = (
 ): Promise<Done<Enquiry>> =>
   unit.write(visit, async (writing) => {
     const kept = await enquiryBook.one(writing, id);
-    const enquiry = await enquiryBook.correct(writing, { ...kept, ...said }, seen);
+    const enquiry = await enquiryBook.correct(writing, { ...kept, ...said, ...daysOf(said) }, seen);
     writing.says(`Corrected the enquiry of ${enquiry.name}`, enquirySubject(id));
     return enquiry;
   });
