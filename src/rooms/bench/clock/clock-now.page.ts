@@ -110,9 +110,7 @@ const runningWords = async (
       `Since ${sinceInWords(runs.begunAt, now, zone)}`,
       ...(elapsed.before > 0 ? [`${minutesInWords(elapsed.sitting)} of it now`] : []),
     ].join(', '),
-    why: runs.cause
-      ? `Not in the plan: ${lowered(causeInWords(runs.cause))}. ${causeRule(runs.cause).follows}`
-      : '',
+    why: runs.cause ? `Not in the plan: “${causeInWords(runs.cause)}”. ${causeRule(runs.cause).follows}` : '',
     extra: extraLink(runs, visit),
     taps: [
       taps.stop('Stop', `Stop ${what}`, seen, { main: true }),
@@ -136,8 +134,6 @@ const runningWords = async (
     planned: String(elapsed.planned),
   };
 };
-
-const lowered = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);
 
 const sinceInWords = (begunAt: Instant, now: Instant, zone: string): string => {
   const day = dateIn(begunAt, zone);

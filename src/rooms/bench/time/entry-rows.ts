@@ -30,7 +30,7 @@ const notesOf = (entry: BenchEntry, standing: readonly BenchEntry[]): string => 
   return [
     ...(entry.of ? ['takes back'] : []),
     ...(!entry.of && !stands ? ['taken back'] : []),
-    ...(entry.cause ? [`not in the plan: ${causeInWords(entry.cause)}`] : []),
+    ...(entry.cause ? [`not in the plan: “${causeInWords(entry.cause)}”`] : []),
     ...(entry.note && entry.note !== PERHAPS_LEFT_RUNNING ? [entry.note] : []),
     ...(entry.note === PERHAPS_LEFT_RUNNING && stands ? ['perhaps left running'] : []),
     ...(over ? [`at the same time as ${whatInWords(over)}`] : []),

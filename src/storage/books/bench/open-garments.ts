@@ -7,6 +7,7 @@ import { GarmentRow } from '../../rows/commissions/garment.row.js';
 import { GarmentMarkRow } from '../../rows/commissions/garment-mark.row.js';
 import { OperationRow } from '../../rows/commissions/operation.row.js';
 import { keptIn, type Reading } from '../../session.js';
+import { withoutMarks } from './without-marks.js';
 
 /** A garment that is being made: neither handed over, nor cancelled, nor closed. */
 export type OpenGarment = {
@@ -22,25 +23,12 @@ export type OpenGarment = {
 };
 
 /** Marks that end the making. */
-const ENDED = ['delivered', 'collected', 'cancelled', 'closed'];
+const ENDED = ['delivered', 'collected', 'cancelled', 'closed'] as const;
 
 /** All garments that are being made, those with the nearest date first, then the newest. */
 export const openGarments = (reading: Reading): Promise<OpenGarment[]> =>
   keptIn(reading, 'open garments', () => {
-    // The ended ones are looked up once, by kind; garment by garment it takes a hundred times as long.
-    const ended = reading.manager
-      .createQueryBuilder(GarmentMarkRow, 'mark')
-      .select('mark.garment_id')
-      .where('mark.kind IN (:...ended)')
-      .andWhere('mark.of_id IS NULL')
-      .andWhere((query) => {
-        const back = query.subQuery().select('1').from(GarmentMarkRow, 'back');
-        return `NOT EXISTS ${back
-          .where('back.garment_id = mark.garment_id')
-          .andWhere('back.of_id = mark.id')
-          .getQuery()}`;
-      });
-    return reading.manager
+    const query = reading.manager
       .createQueryBuilder(GarmentRow, 'garment')
       .innerJoin(CommissionRow, 'commission', 'commission.id = garment.commission_id')
       .innerJoin(ClientRow, 'wearer', 'wearer.id = garment.wearer_id')
@@ -52,11 +40,10 @@ export const openGarments = (reading: Reading): Promise<OpenGarment[]> =>
       .addSelect('commission.number', 'commissionNumber')
       .addSelect('commission.wanted_by', 'wantedBy')
       .addSelect('wearer.name', 'wearerName')
-      .where(`garment.id NOT IN (${ended.getQuery()})`, { ended: ENDED })
       .orderBy('CASE WHEN garment.due_on IS NULL THEN 1 ELSE 0 END')
       .addOrderBy('garment.due_on')
-      .addOrderBy('garment.id', 'DESC')
-      .getRawMany<OpenGarment>();
+      .addOrderBy('garment.id', 'DESC');
+    return withoutMarks(query, ENDED).getRawMany<OpenGarment>();
   });
 
 /** At most so many garments are compared with a line of time that names no commission. */
