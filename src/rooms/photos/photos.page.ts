@@ -57,7 +57,7 @@ export const photosPage = (told: PhotosTold, form: FormModel): { template: strin
       refusesChildren,
       scopes: SCOPES,
       leave: { text: 'Back', href: subject.url },
-      withdraw: photos.length > 0 ? withdrawOf(subject) : undefined,
+      withdraw: photos.length > 0 ? withdrawalsOf(subject) : [],
     },
   };
 };
@@ -81,18 +81,13 @@ const seen = (photo: Photo, subject: Subject): object => ({
   },
 });
 
-const withdrawOf = ({ people, about }: Subject): object | undefined => {
-  const [person] = people;
-  return (
-    person && {
-      action: '/photos/withdraw',
-      text: 'Consent is withdrawn: take away every photograph',
-      label: `${person.name} withdraws their consent: take away every photograph of them`,
-      once: freshForm('').once,
-      values: { client: person.id, of: about },
-    }
-  );
-};
+const withdrawalsOf = ({ people, about }: Subject): object[] =>
+  people.map(({ id, name }) => ({
+    action: '/photos/withdraw',
+    text: `${name} withdraws: take away every photograph`,
+    once: freshForm('').once,
+    values: { client: id, of: about },
+  }));
 
 /** The form that says anew what was agreed. */
 export const consentPage = (

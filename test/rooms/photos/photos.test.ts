@@ -4,6 +4,7 @@ import { ReadSide } from '../../../src/storage/read-side.js';
 import { sweep } from '../../../src/storage/sweep.js';
 import { aPhoto, PLANTED, segmentsOf, withExif } from '../../storage/pictures/a-photo.js';
 import { openTestStudio, type TestStudio } from '../../support/studio.js';
+import { garmentsOf, openCommission } from '../commissions/an-opening.js';
 
 let studio: TestStudio;
 let client: string;
@@ -165,6 +166,26 @@ describe('a photograph', () => {
       'name="until" type="date" class="date" value="2026-06-07"',
     );
     expect((await send({ ...fields, once: randomUUID() }, photo)).status).toBe(303);
+  });
+
+  it('of a fitting goes with the consent of each who was on it', async () => {
+    const commission = await openCommission(studio, {
+      'garments.1.type': 'waistcoat',
+      'garments.1.wearer': 'Isaura Pellgrove',
+      'confirm.garments.1.wearer': 'yes',
+    });
+    const garmentIds = (await garmentsOf(studio, commission)).map((url) => url.split('/').at(-1)!);
+    const said = { kind: 'baste', on: '2026-03-06', at: '10:00', garmentIds };
+    const { id } = (await studio.api('POST', `/api${commission}/fittings`, said)).json();
+    const of = `${commission.slice(1).replace('commissions', 'commission')}/fitting/${id}`;
+    const fields = ofClient({ of, takenOn: '2026-03-06', until: '2027-03-06' });
+    expect((await send(fields, photo)).status).toBe(303);
+    expect((await studio.get(`/photos?of=${of}`)).text).toContain('Isaura Pellgrove withdraws');
+    const { wearerId } = (await studio.api('GET', `/api/garments/${garmentIds[1]}`)).json();
+    const [one] = await listed(of);
+    expect(one).not.toMatchObject({ clientId: wearerId });
+    await studio.post('/photos/withdraw', { once: randomUUID(), client: wearerId, of });
+    expect(await listed(of)).toEqual([]);
   });
 
   it('of a swatch needs nobody’s consent and stands on its material', async () => {

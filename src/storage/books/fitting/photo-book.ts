@@ -7,6 +7,9 @@ import {
 } from '../../../domain/fitting/photo.js';
 import type { CalendarDate } from '../../../domain/kernel/calendar-date.js';
 import { NotFound } from '../../../domain/kernel/errors.js';
+import { GarmentRow } from '../../rows/commissions/garment.row.js';
+import { FittingRow } from '../../rows/fitting/fitting.row.js';
+import { FittingGarmentRow } from '../../rows/fitting/fitting-garment.row.js';
 import { PhotoRow } from '../../rows/fitting/photo.row.js';
 import { PhotoPictureRow } from '../../rows/fitting/photo-picture.row.js';
 import { PhotoRuleRow } from '../../rows/fitting/photo-rule.row.js';
@@ -79,9 +82,12 @@ export const photoBook = {
 
   /** Takes away everything somebody may be on: their consent was withdrawn, or they are to be forgotten. */
   async takeAwayOf(writing: Writing, clientId: string): Promise<number> {
-    const photos = await this.ofClient(writing, clientId, 10_000);
-    for (const { id } of photos) await this.takeAway(writing, id);
-    return photos.length;
+    const ids = new Set((await this.ofClient(writing, clientId, 10_000)).map(({ id }) => id));
+    // At a fitting of several wearers a photograph names the first; the others may be on it too.
+    for (const about of await fittingsWornBy(writing, clientId))
+      for (const { id } of await this.about(writing, about, 1000)) ids.add(id);
+    for (const id of ids) await this.takeAway(writing, id);
+    return ids.size;
   },
 
   /** Photographs whose consent ended before this day. */
@@ -109,6 +115,19 @@ export const photoBook = {
     if (there) await writing.update(PhotoRuleRow, RULE_KEY, columns, seen);
     else await writing.insert(PhotoRuleRow, { id: RULE_KEY, ...columns });
   },
+};
+
+/** The paths of the fittings at which somebody wore a garment. */
+const fittingsWornBy = async (reading: Reading, clientId: string): Promise<string[]> => {
+  const rows = await reading.manager
+    .createQueryBuilder(FittingRow, 'fitting')
+    .innerJoin(FittingGarmentRow, 'tried', 'tried.fitting_id = fitting.id')
+    .innerJoin(GarmentRow, 'garment', 'garment.id = tried.garment_id')
+    .select('fitting.id', 'id')
+    .addSelect('fitting.commission_id', 'commission')
+    .where('garment.wearer_id = :clientId', { clientId })
+    .getRawMany<{ id: string; commission: string }>();
+  return [...new Set(rows.map(({ id, commission }) => `commission/${commission}/fitting/${id}`))];
 };
 
 const photoOf = (row: PhotoRow): Photo => ({
