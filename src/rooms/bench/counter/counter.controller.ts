@@ -87,12 +87,13 @@ export class CounterController {
   async pdf(@Param('id') id: string, @Hand() hand: SignedIn): Promise<Reply> {
     const manner = await this.manner(hand);
     const ticket = await counterBook.one(this.read, id);
+    const { tax } = await studioBook.the(this.read);
     const { html, sheet } = printedSlip(
       this.templates,
       'bench/counter/ticket-paper',
       'A6',
       manner.identity.name,
-      counterPaper(ticket, manner),
+      counterPaper(ticket, manner, tax.registered),
     );
     return file(await this.printer.print(html, sheet), 'application/pdf', `${ticket.number}.pdf`, true);
   }

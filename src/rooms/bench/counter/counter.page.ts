@@ -199,7 +199,11 @@ export const counterTicketPage = (form: FormModel, ticket: CounterTicket, manner
 };
 
 /** The ticket on paper: one half stays with the work, the other is the client's. */
-export const counterPaper = (ticket: CounterTicket, { identity, seesPrices }: CounterManner) => {
+export const counterPaper = (
+  ticket: CounterTicket,
+  { identity, seesPrices }: CounterManner,
+  takesTax: boolean,
+) => {
   const { total, open } = counterComesTo(ticket);
   return {
     language: identity.locale,
@@ -215,5 +219,6 @@ export const counterPaper = (ticket: CounterTicket, { identity, seesPrices }: Co
     ready: ticket.readyBy ? dateInWords(ticket.readyBy) : '',
     found: ticket.found,
     price: seesPrices && open === 0 ? moneyInWords(total, identity.locale) : '',
+    beforeTax: takesTax ? ', before tax' : '',
   };
 };

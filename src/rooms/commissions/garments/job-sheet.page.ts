@@ -67,6 +67,7 @@ export const jobSheetPage = (told: JobTold, look: JobLook): PageWords => {
     crumbs: commissionCrumbs(commission),
     url,
     bench: `/bench/garments/${garment.id}`,
+    outwork: `/bench/outwork/new?garment=${garment.id}`,
     place: String(garment.place),
     name: capitalised(garment.name),
     inFrame: look.isInFrame === true,
