@@ -9,7 +9,7 @@ import { measurePaper } from './paper.mjs';
 import { measureStarts } from './starts.mjs';
 import { measureStudy } from './study.mjs';
 import { isKept, tableOf } from './table.mjs';
-import { measureYears } from './years.mjs';
+import { measureYears } from './years/measure-years.mjs';
 
 const parts = {
   pages: measurePages,

@@ -3,8 +3,8 @@
 import { writeFileSync } from 'node:fs';
 import http from 'node:http';
 import { fileURLToPath } from 'node:url';
-import { startChild } from './child.mjs';
-import { interleaved, median, quantile } from './measure.mjs';
+import { startChild } from '../child.mjs';
+import { interleaved, median, quantile } from '../measure.mjs';
 
 const ROUNDS = 60;
 const WARM_UP = 15;
@@ -54,8 +54,8 @@ const pagesOf = ({ garment, commission }) => ({
 });
 
 export async function measureYears() {
-  const demo = await startChild('old-studio.mjs');
-  const old = await startChild('old-studio.mjs', { args: ['ten-years'] });
+  const demo = await startChild('years/old-studio.mjs');
+  const old = await startChild('years/old-studio.mjs', { args: ['ten-years'] });
   try {
     const [ours, theirs] = [pagesOf(old.ready), pagesOf(demo.ready)];
     const rows = [];
