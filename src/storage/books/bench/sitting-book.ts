@@ -1,5 +1,6 @@
 import type { BenchEntry, WorkedOn } from '../../../domain/bench/bench-entry.js';
 import type { WorkedDay } from '../../../domain/bench/productive-share.js';
+import { PERHAPS_LEFT_RUNNING } from '../../../domain/bench/sitting.js';
 import type { CalendarDate } from '../../../domain/kernel/calendar-date.js';
 import type { Minutes } from '../../../domain/kernel/minutes.js';
 import { BenchEntryRow } from '../../rows/bench/bench-entry.row.js';
@@ -91,6 +92,8 @@ const timed = (reading: Reading, { kind, stage, away }: Alike) => {
     .where('entry.kind = :kind', { kind })
     .andWhere('entry.begun_at IS NOT NULL')
     .andWhere('entry.minutes > 0 AND entry.minutes <= :aDay', { aDay: A_DAY })
+    // What is still asked about says nothing of how long such work takes.
+    .andWhere('entry.note <> :asked', { asked: PERHAPS_LEFT_RUNNING })
     .andWhere((whole) => {
       const back = whole.subQuery().select('1').from(BenchEntryRow, 'back').where('back.of_id = entry.id');
       return `NOT EXISTS ${back.getQuery()}`;
