@@ -8,7 +8,10 @@ import { FURTHEST_DAYS, type WorkCalendar, workDays } from './work-days.js';
 export interface FittingGap {
   /** Share of the minutes that are left, above 0 and below 1. */
   readonly after: number;
+  /** What it waits where no day is agreed, or where the agreed day is past by the time the work has come so far. */
   readonly days: number;
+  /** The agreed day of the fitting: the work goes on that day. */
+  readonly on?: CalendarDate;
 }
 
 /** Work that is still to be done on one garment. */
@@ -67,13 +70,14 @@ export const simulate = (works: readonly WorkAhead[], calendar: WorkCalendar, ru
   const orders = works.map((_, index) => order(runs, (index % 500) + 2));
   const ends = works.map(() => new Int32Array(runs));
   const took = new Float64Array(works.length);
+  const agreed = works.map(({ gaps }) => gaps.map(({ on }) => (on ? days.day(on) : -1)));
   for (let run = 0; run < runs; run += 1) {
     works.forEach(({ inCommon }, i) => {
       const c = Math.min(1, Math.max(0, inCommon));
       const mixed = Math.sqrt(c) * z[common[run]!]! + Math.sqrt(1 - c) * z[orders[i]![run]!]!;
       took[i] = readTable(tables[i]!, normalChance(mixed));
     });
-    playThrough(works, took, minutes, (i, day) => {
+    playThrough(works, agreed, took, minutes, (i, day) => {
       ends[i]![run] = day;
     });
   }
@@ -100,6 +104,7 @@ export const simulate = (works: readonly WorkAhead[], calendar: WorkCalendar, ru
 /** One run: day by day, the first garment that does not wait is worked on. */
 const playThrough = (
   works: readonly WorkAhead[],
+  agreed: readonly (readonly number[])[],
   took: Float64Array,
   minutes: Float64Array,
   done: (index: number, day: number) => void,
@@ -127,8 +132,9 @@ const playThrough = (
       left -= spent;
       if (worked[i]! < until - 1e-9) continue;
       if (gap) {
+        const on = agreed[i]![passed[i]!]!;
+        waitsUntil[i] = on > day ? Math.min(on, FURTHEST_DAYS) : day + Math.max(1, gap.days);
         passed[i] = passed[i]! + 1;
-        waitsUntil[i] = day + Math.max(1, gap.days);
       } else {
         done(i, day);
         ended = true;

@@ -11,7 +11,9 @@ export interface WorkCalendar {
 }
 
 /** A Monday. */
-const A_MONDAY = '1970-01-05';
+export const A_MONDAY = '1970-01-05';
+/** Twenty people round the clock: more is a slip of the pen. */
+const MOST_MINUTES = 20 * 1440;
 /** Twenty years: a promise beyond is none. */
 export const FURTHEST_DAYS = 7305;
 
@@ -26,11 +28,11 @@ export interface WorkDays {
 /**
  * The days of a calendar, counted from its first.
  *
- * @throws Invalid when no weekday holds any minutes, or one holds more than a day
+ * @throws Invalid when no weekday holds any minutes, or one holds more than twenty people can work
  */
 export const workDays = ({ from, minutesOn, closedDays }: WorkCalendar): WorkDays => {
-  if (minutesOn.length !== 7 || minutesOn.some((one) => !(one >= 0 && one <= 1440)))
-    throw Invalid.field('minutesOn', 'Give the minutes of each of the seven weekdays, 0 to 1,440.');
+  if (minutesOn.length !== 7 || minutesOn.some((one) => !(one >= 0 && one <= MOST_MINUTES)))
+    throw Invalid.field('minutesOn', 'Give the minutes of each of the seven weekdays, 0 to 28,800.');
   if (minutesOn.every((one) => one === 0))
     throw Invalid.field('minutesOn', 'A week must hold more than 0 minutes of work.');
   const first = ((daysBetween(A_MONDAY, from) % 7) + 7) % 7;
