@@ -1,3 +1,4 @@
+import { near } from './far-off.js';
 import { type HoursForecast, type PricedMinutes, predict } from './forecast/hours.js';
 import { type Doubt, lognormalTotal, type Total } from './forecast/total.js';
 import type { PlannedGarment } from './lesson/history.js';
@@ -31,7 +32,7 @@ export interface GarmentHours {
  * Where the notebook holds totals of the type, the total follows the closed form of true hours: each total is brought to
  * the size of this plan (× this plan ÷ what was planned then, or ÷ the type's usual plan), and this plan's own even-chance
  * total is the guess, worth one garment. So the next pocket still moves the hours, and six garments outweigh one guess. Once as
- * many garments of the type are known by operation, or five, the lesson speaks alone.
+ * many garments of the type are known by operation, or five, the lesson speaks alone. Totals far off from the others do not count.
  *
  * @param input.plan the plan, minutes by operation
  * @param input.lesson the fitted lesson; fitted to nothing, it holds the starting values
@@ -109,10 +110,11 @@ const fromNotebook = (
   usualMinutes: number,
   even: number,
 ): Total => {
-  const logs = notebook.map((one) => {
+  const brought = notebook.map((one) => {
     const then = one.plannedMinutes ?? usualMinutes;
-    return Math.log(then > 0 ? (one.minutes * planned) / then : one.minutes);
+    return then > 0 ? (one.minutes * planned) / then : one.minutes;
   });
+  const logs = near(brought).map((minutes) => Math.log(minutes));
   const { mu, nu, kappa, variance } = learnt(logs, Math.log(even), STARTING_HOURS);
   return lognormalTotal(mu, Math.sqrt(variance * (1 + 1 / kappa)), nu, 0);
 };
