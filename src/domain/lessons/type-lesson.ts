@@ -5,6 +5,8 @@ import type { GarmentType } from '../making/garment-type.js';
 import type { KnownOperation } from '../making/known-operation.js';
 import { planMinutes } from '../making/plan-minutes.js';
 import { startingPlan } from '../making/starting-plan.js';
+import type { ClosedGarment } from './closed-garment.js';
+import { type MadeGarment, madeGarments } from './made-garments.js';
 import type { PastGarment } from './past-garment.js';
 import { usualOverrun } from './usual-overrun.js';
 
@@ -15,11 +17,15 @@ export type StartingBelief = {
   readonly from: 'ours' | 'starting-value';
 };
 
-/** What past totals say about one type of garment. */
+/** What past garments say about one type of garment. */
 export type TypeLesson = {
   readonly type: GarmentType;
-  /** How many garments it rests on. */
+  /** How many garments it rests on; those far off from the others are not among them. */
   readonly garments: number;
+  /** Of these, so many are known by operation. */
+  readonly closed: number;
+  /** Every garment of the type, far off or not, oldest first. */
+  readonly made: readonly MadeGarment[];
   readonly belief: StartingBelief | undefined;
   readonly hours: TrueHours;
   /** Usual ratio of hours taken to hours planned, where plans are known: 1.25 is a quarter over. */
@@ -44,22 +50,28 @@ export const startingBelief = (
 
 /**
  * True hours of one type at once, by the closed form: a typical one, and the next one at any chance; and the usual
- * overrun where planned hours were written down (geometric mean of actual / planned).
+ * overrun where planned hours are known (geometric mean of actual / planned). Garments closed here and totals out of the notebook
+ * count alike, one each.
  *
- * @param past garments of any type; only this type's count
+ * @param past notebook totals of any type; only this type's count
+ * @param closed closed garments of any type; only this type's count
  * @returns nothing when there is neither a garment nor a belief
- * @see test/domain/lessons/type-lesson.test.ts
+ * @see madeGarments; test/domain/lessons/type-lesson.test.ts
  */
 export const typeLesson = (
   type: GarmentType,
   past: readonly PastGarment[],
   belief: StartingBelief | undefined,
+  closed: readonly ClosedGarment[] = [],
 ): TypeLesson | undefined => {
-  const own = past.filter(({ typeId }) => typeId === type.id);
+  const made = madeGarments(type.id, closed, past);
+  const own = made.filter(({ isFarOff }) => !isFarOff);
   if (own.length === 0 && !belief) return undefined;
   return {
     type,
     garments: own.length,
+    closed: own.filter(({ from }) => from === 'closed').length,
+    made,
     belief,
     hours: trueHours({
       hours: own.map(({ hours }) => hours.toNumber()),

@@ -5,7 +5,7 @@ import { minutesOfHours } from '../../domain/kernel/minutes.js';
 import type { PastGarment } from '../../domain/lessons/past-garment.js';
 import { OwnGuessRow } from '../rows/lessons/own-guess.row.js';
 import { PastGarmentRow } from '../rows/lessons/past-garment.row.js';
-import type { Reading, Writing } from '../session.js';
+import { keptIn, type Reading, type Writing } from '../session.js';
 
 export type PastGarmentWords = Omit<PastGarment, 'id' | 'version'>;
 export type OwnGuess = { readonly hours: Decimal; readonly version: number };
@@ -14,15 +14,19 @@ export type OwnGuess = { readonly hours: Decimal; readonly version: number };
 export const pastGarmentBook = {
   /** Every one, in the order they were written down. */
   async all(reading: Reading): Promise<PastGarment[]> {
-    return (await reading.manager.find(PastGarmentRow, { order: { id: 'ASC' } })).map(garmentOf);
+    return keptIn(reading, 'past garments', async () =>
+      (await reading.manager.find(PastGarmentRow, { order: { id: 'ASC' } })).map(garmentOf),
+    );
   },
 
   async ofType(reading: Reading, typeId: string): Promise<PastGarment[]> {
-    const rows = await reading.manager.find(PastGarmentRow, {
-      where: { type_id: typeId },
-      order: { id: 'ASC' },
+    return keptIn(reading, `past garments ${typeId}`, async () => {
+      const rows = await reading.manager.find(PastGarmentRow, {
+        where: { type_id: typeId },
+        order: { id: 'ASC' },
+      });
+      return rows.map(garmentOf);
     });
-    return rows.map(garmentOf);
   },
 
   /** Totals of a type as the estimate takes them, in minutes. */
@@ -42,6 +46,14 @@ export const pastGarmentBook = {
 
   async add(writing: Writing, words: PastGarmentWords): Promise<PastGarment> {
     return garmentOf(await writing.insert(PastGarmentRow, { id: writing.newId(), ...columnsOf(words) }));
+  },
+
+  /** Many at once, in few statements. */
+  async addAll(writing: Writing, garments: readonly PastGarmentWords[]): Promise<void> {
+    await writing.insertAll(
+      PastGarmentRow,
+      garments.map((words) => ({ id: writing.newId(), ...columnsOf(words) })),
+    );
   },
 
   async correct(writing: Writing, id: string, words: PastGarmentWords, seen?: number): Promise<PastGarment> {

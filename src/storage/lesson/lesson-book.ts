@@ -1,7 +1,9 @@
 import type { Lesson } from '../../domain/estimating/lesson/lesson.js';
 import { studioBook } from '../books/studio-book.js';
-import type { Reading } from '../session.js';
+import { keptIn, type Reading } from '../session.js';
 import { LessonShelf } from './lesson-shelf.js';
+import type { ProofSoFar } from './proof-shelf.js';
+import type { TaughtGarment } from './taught-garments.js';
 
 /** One shelf for each database: pages and writes have connections of their own to the same one. */
 const shelves = new Map<string, LessonShelf>();
@@ -35,6 +37,24 @@ export const lessonBook = {
     await this.present(reading);
     await shelfOf(reading).idle();
     return this.present(reading);
+  },
+
+  /** Closed garments, in the order they were closed in. */
+  closed(reading: Reading): Promise<TaughtGarment[]> {
+    return keptIn(reading, 'closed garments', () => shelfOf(reading).closed(reading));
+  },
+
+  /** How often what was stated came true; worked out beside the requests, kept until another garment is closed. */
+  async proof(reading: Reading): Promise<ProofSoFar> {
+    const { overruns } = await studioBook.the(reading);
+    return shelfOf(reading).proof(reading, overruns);
+  },
+
+  /** Waits until the proof rests on all that is closed. */
+  async proofUpToDate(reading: Reading): Promise<ProofSoFar> {
+    await this.proof(reading);
+    await shelfOf(reading).proofIdle();
+    return this.proof(reading);
   },
 
   /** Lets go of what is kept in memory of a database that is being closed. */

@@ -2,7 +2,8 @@ import { fitLesson, type Lesson } from '../../domain/estimating/lesson/lesson.js
 import type { Overruns } from '../../domain/estimating/lesson/starting-values.js';
 import type { Reading } from '../session.js';
 import { fitAside, fitHere, isQuick } from './fit-aside.js';
-import { closedVersion, TaughtGarments } from './taught-garments.js';
+import { ProofShelf, type ProofSoFar } from './proof-shelf.js';
+import { closedVersion, type TaughtGarment, TaughtGarments } from './taught-garments.js';
 
 /** A lesson with what it was fitted to. */
 type Fitted = { readonly key: string; readonly lesson: Lesson };
@@ -15,6 +16,7 @@ type Fitted = { readonly key: string; readonly lesson: Lesson };
  */
 export class LessonShelf {
   private readonly taught = new TaughtGarments();
+  private readonly proved = new ProofShelf();
   private fitted: Fitted | undefined;
   private fitting: { readonly key: string; readonly done: Promise<Fitted> } | undefined;
 
@@ -33,9 +35,27 @@ export class LessonShelf {
     return (await fresh).lesson;
   }
 
+  /** Closed garments, in the order they were closed in. */
+  closed(reading: Reading): Promise<TaughtGarment[]> {
+    return this.taught.closed(reading);
+  }
+
+  /** How often what was stated came true, from the garments closed by now. */
+  async proof(reading: Reading, overruns: Overruns): Promise<ProofSoFar> {
+    return this.proved.present(`${overruns} ${await closedVersion(reading)}`, async () => ({
+      history: await this.taught.history(reading),
+      overruns,
+    }));
+  }
+
   /** Waits until nothing is being fitted. */
   async idle(): Promise<void> {
     await this.fitting?.done.catch(() => undefined);
+  }
+
+  /** Waits until nothing is being proved. */
+  proofIdle(): Promise<void> {
+    return this.proved.idle();
   }
 
   private async isQuick(reading: Reading): Promise<boolean> {

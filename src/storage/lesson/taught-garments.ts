@@ -1,5 +1,7 @@
 import type { PastGarment } from '../../domain/estimating/lesson/history.js';
 import { type ClosedGarment, lessonsFrom, readClosedGarment } from '../../domain/lessons/closed-garment.js';
+import type { EarnedOnce } from '../../domain/lessons/earned-by-type.js';
+import { readReckoning } from '../../domain/reckoning/frozen-reckoning.js';
 import { GarmentMarkRow } from '../rows/commissions/garment-mark.row.js';
 import { keptIn, type Reading } from '../session.js';
 
@@ -18,12 +20,20 @@ export const closedVersion = (reading: Reading): Promise<string> =>
     return row?.last ? `${row.count} ${row.last}` : '';
   });
 
+/** A closed garment with what it earned, where its reckoning was frozen with it. */
+export type TaughtGarment = ClosedGarment & { readonly earned: EarnedOnce | undefined };
+
 /** The garments that teach. Their documents never change, so each is read once. */
 export class TaughtGarments {
-  private readonly garments = new Map<string, ClosedGarment | undefined>();
+  private readonly garments = new Map<string, TaughtGarment | undefined>();
 
   /** Closed garments as the lesson reads them, oldest first; a document that cannot be read teaches nothing. */
   async history(reading: Reading): Promise<PastGarment[]> {
+    return lessonsFrom(await this.closed(reading));
+  }
+
+  /** Closed garments in the order they were closed in. */
+  async closed(reading: Reading): Promise<TaughtGarment[]> {
     const marks = await reading.manager
       .createQueryBuilder(GarmentMarkRow, 'mark')
       .select('mark.id', 'id')
@@ -36,7 +46,7 @@ export class TaughtGarments {
     const unread = standing.filter((id) => !this.garments.has(id));
     for (let from = 0; from < unread.length; from += AT_ONCE)
       await this.read(reading, unread.slice(from, from + AT_ONCE));
-    return lessonsFrom(standing.flatMap((id) => this.garments.get(id) ?? []));
+    return standing.flatMap((id) => this.garments.get(id) ?? []);
   }
 
   private async read(reading: Reading, ids: readonly string[]): Promise<void> {
@@ -50,10 +60,19 @@ export class TaughtGarments {
   }
 }
 
-const readable = (document: string): ClosedGarment | undefined => {
+const readable = (document: string): TaughtGarment | undefined => {
   try {
-    return readClosedGarment(document);
+    const garment = readClosedGarment(document);
+    return garment && { ...garment, earned: earnedIn(document) };
   } catch {
     return undefined;
   }
+};
+
+/** Only what an hour earned follows from; a reckoning that cannot be read earns nothing, and teaches all the same. */
+const earnedIn = (document: string): EarnedOnce | undefined => {
+  const reckoning = readReckoning(document);
+  if (!reckoning?.cost) return undefined;
+  const { currency, actualProfit, price, cost } = reckoning;
+  return { currency, actualProfit, price, cost: { labour: cost.labour, minutes: cost.minutes } };
 };

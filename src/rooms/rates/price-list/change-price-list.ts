@@ -7,6 +7,7 @@ import { makingBook } from '../../../storage/books/making-book.js';
 import { pastGarmentBook } from '../../../storage/books/past-garment-book.js';
 import { type PriceListWords, priceListBook } from '../../../storage/books/price-list-book.js';
 import { studioBook } from '../../../storage/books/studio-book.js';
+import { lessonBook } from '../../../storage/lesson/lesson-book.js';
 import type { Reading, Visit } from '../../../storage/session.js';
 import type { Done, UnitOfWork } from '../../../storage/unit-of-work.js';
 import { capitalised, countInWords } from '../../../web/words/counts.js';
@@ -24,6 +25,7 @@ export const offeredLines = async (reading: Reading): Promise<PriceListWords[]> 
     await priceListBook.all(reading),
     await studioBook.the(reading),
   ];
+  const closed = await lessonBook.closed(reading);
   const held = new Set(lines.map(({ takenFrom }) => takenFrom));
   const menu = operations
     .filter((one) => one.isMenu)
@@ -42,7 +44,7 @@ export const offeredLines = async (reading: Reading): Promise<PriceListWords[]> 
     if (type.isMenu) return [];
     const known = operations.filter(({ garmentType }) => garmentType === type.id);
     const belief = startingBelief(type, known, guesses.get(type.id)?.hours);
-    const lesson = typeLesson(type, past, belief);
+    const lesson = typeLesson(type, past, belief, closed);
     if (!lesson) return [];
     const hours = lesson.hours.nextAt(Number(pricing.certainty));
     return [
