@@ -1,9 +1,11 @@
 import type { CostedMaterial, CostedOperation, OverheadPool } from '../costing/cost-lines.js';
 import { type GarmentHours, garmentHours, type NotebookTotal } from '../estimating/garment-hours.js';
+import type { PlannedGarment as PlanToEstimate } from '../estimating/lesson/history.js';
 import type { Lesson } from '../estimating/lesson/lesson.js';
 import type { PricingChoices, StudioTax } from '../house/studio.js';
 import { Decimal } from '../kernel/decimal.js';
 import { Money } from '../kernel/money.js';
+import type { MakingPlan } from '../making/making-plan.js';
 import { MODES, type Mode } from '../making/mode.js';
 import { type Operation, plannedMinutes } from '../making/operation.js';
 import { minutesByMode } from '../making/plan-minutes.js';
@@ -31,6 +33,8 @@ export type SumBasis = {
   readonly notebook?: readonly NotebookTotal[];
   /** Planned minutes of the type's usual plan; 0 when there is none. */
   readonly usualMinutes?: number;
+  /** What mending adds to the work, learnt from such garments; nought when left out. */
+  readonly mendingShare?: Decimal;
 };
 
 /** Minutes of one mode, or of the whole, at even chance, 4 in 5 and 9 in 10. */
@@ -106,14 +110,14 @@ const hoursOf = ({
   usualMinutes,
 }: SumBasis & { readonly planned: PlannedGarment }): GarmentHours =>
   garmentHours({
-    plan: { garmentType: planned.garment.typeId, operations: planned.plan.map(estimated) },
+    plan: planToEstimate(planned.garment.typeId, planned.plan),
     lesson,
     notebook,
     usualMinutes,
   });
 
 const inputFor = (
-  { planned, rates, pricing, tax }: SumBasis & { readonly planned: PlannedGarment },
+  { planned, rates, pricing, tax, mendingShare }: SumBasis & { readonly planned: PlannedGarment },
   hours: GarmentHours,
 ): PriceInput => {
   const even = hours.splitAt(0.5);
@@ -133,6 +137,7 @@ const inputFor = (
       }),
     ),
     expenses: planned.expenses,
+    ...(mendingShare ? { mendingShare } : {}),
     pricing: termsOf(pricing),
     tax: { category: tax.category, rate: tax.rate },
     pricesInclude: tax.pricesInclude,
@@ -156,6 +161,12 @@ const modesOf = (hours: GarmentHours): (ThreeChances & { mode: Mode })[] => {
     nineInTen: minutesOf(nine[mode] ?? 0),
   }));
 };
+
+/** A making plan as the lesson reads it before the first stitch. */
+export const planToEstimate = (garmentType: string, plan: MakingPlan): PlanToEstimate => ({
+  garmentType,
+  operations: plan.map(estimated),
+});
 
 const estimated = (operation: Operation) => ({
   kind: operation.kind,

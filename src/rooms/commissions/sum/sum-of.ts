@@ -2,6 +2,7 @@ import type { Commission } from '../../../domain/commissions/commission.js';
 import type { PlannedGarment } from '../../../domain/commissions/garment.js';
 import { type GarmentSum, garmentSum, type SumBasis } from '../../../domain/commissions/garment-sum.js';
 import type { Studio } from '../../../domain/house/studio.js';
+import { mendingShare } from '../../../domain/lessons/mending-share.js';
 import { commissionBook } from '../../../storage/books/commission-book.js';
 import { garmentBook } from '../../../storage/books/garment-book.js';
 import { ratesBook } from '../../../storage/books/rates-book.js';
@@ -26,6 +27,7 @@ export const pricingOf = async (reading: Reading, clock: Clock, commissionId: st
   ];
   const rates = await ratesBook.on(reading, todayIn(clock, studio.identity.zone));
   const lesson = await lessonBook.present(reading);
+  const closed = await lessonBook.closed(reading);
   return {
     studio,
     commission,
@@ -35,6 +37,7 @@ export const pricingOf = async (reading: Reading, clock: Clock, commissionId: st
         pricing: commission.pricing,
         tax: studio.tax,
         lesson,
+        mendingShare: mendingShare(closed, garment.typeId).share,
         ...(await notebookOf(reading, garment.typeId, garment.make)),
       },
   };
