@@ -1,5 +1,7 @@
 import type { EntityTarget, ObjectLiteral } from 'typeorm';
 import { minutesLeft } from '../../domain/commissions/landing/landing.js';
+import type { Progress } from '../../domain/commissions/landing/progress.js';
+import type { OperationAhead } from '../../domain/estimating/promise/fitting-gaps.js';
 import type { Minutes } from '../../domain/kernel/minutes.js';
 import { wholeMinutes } from '../../domain/kernel/minutes.js';
 import { lessonBook, wordOfLesson } from '../lesson/lesson-book.js';
@@ -21,12 +23,22 @@ export type HoursLeft = {
   readonly fourInFive: Minutes;
 };
 
+/** The same with its doubt: what a promise is worked out from. */
+export type HoursAhead = HoursLeft & {
+  /** Minutes left with chance q of taking no longer. */
+  readonly minutesAt: (q: number) => number;
+  /** The share of the doubt that all garments have in common. */
+  readonly inCommon: number;
+  /** In the order of the plan. */
+  readonly operations: readonly OperationAhead[];
+};
+
 /** A quarter of the usual draws: lists are told in hours. */
 const DRAWS = 1024;
 const MOST_KEPT = 1000;
 
 /** What was worked out, by garment; good for as long as nothing it rests on has changed. */
-const known = new Map<string, { readonly restsOn: string; readonly left: HoursLeft }>();
+const known = new Map<string, { readonly restsOn: string; readonly left: HoursAhead }>();
 
 /**
  * Minutes left of some garments. A forecast takes milliseconds, so each is kept in memory by what it rests on: entries, marks, plan,
@@ -35,11 +47,11 @@ const known = new Map<string, { readonly restsOn: string; readonly left: HoursLe
 export const hoursLeft = async (
   reading: Reading,
   garmentIds: readonly string[],
-): Promise<ReadonlyMap<string, HoursLeft>> => {
+): Promise<ReadonlyMap<string, HoursAhead>> => {
   const lesson = wordOfLesson(await lessonBook.present(reading));
   return keptIn(reading, `hours left ${lesson} ${garmentIds.join(' ')}`, async () => {
     const rests = await restsOf(reading, garmentIds, lesson);
-    const found = new Map<string, HoursLeft>();
+    const found = new Map<string, HoursAhead>();
     for (const id of garmentIds) {
       const restsOn = rests.get(id) ?? '';
       const kept = known.get(id);
@@ -52,15 +64,27 @@ export const hoursLeft = async (
   });
 };
 
-const leftOf = async (reading: Reading, garmentId: string): Promise<HoursLeft> => {
+const leftOf = async (reading: Reading, garmentId: string): Promise<HoursAhead> => {
   const work = await workOfGarment(reading, garmentId);
-  const { progress, leftAt } = minutesLeft(work, work.lesson, DRAWS);
+  const { progress, forecast, leftAt } = minutesLeft(work, work.lesson, DRAWS);
+  const towards = progress.operations.reduce((sum, { minutes }) => sum + minutes, 0);
   return {
     worked: progress.worked,
     even: wholeMinutes(leftAt('0.5')),
     fourInFive: wholeMinutes(leftAt('0.8')),
+    minutesAt: (q) => forecast.totalAt(q) - towards,
+    inCommon: forecast.doubt.history,
+    operations: operationsAhead(progress, forecast.medians),
   };
 };
+
+/** Operations as the waiting for fittings sees them. */
+export const operationsAhead = (progress: Progress, medians: readonly number[]): OperationAhead[] =>
+  progress.operations.map(({ operation: { stage, mode }, minutes, state }, i) => ({
+    left: state === 'finished' ? 0 : Math.max(0, (medians[i] ?? 0) - minutes),
+    isFitting: stage === 'fit' && mode === 'fitting',
+    isFinished: state === 'finished',
+  }));
 
 type Figures = { id: string; count: number | string; last: string | number | null };
 

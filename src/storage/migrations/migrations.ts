@@ -6,6 +6,7 @@ import { Extras1764000000014 } from './1764000000014-extras.js';
 import { Fittings1764000000015 } from './1764000000015-fittings.js';
 import { BesideTheBench1764000000016 } from './1764000000016-beside-the-bench.js';
 import { Phones1764000000017 } from './1764000000017-phones.js';
+import { ClosedDays1764000000018 } from './1764000000018-closed-days.js';
 import { History1764000000001 } from './founding/1764000000001-history.js';
 import { House1764000000002 } from './founding/1764000000002-house.js';
 import { Clients1764000000003 } from './founding/1764000000003-clients.js';
@@ -35,4 +36,5 @@ export const migrations = [
   Fittings1764000000015,
   BesideTheBench1764000000016,
   Phones1764000000017,
+  ClosedDays1764000000018,
 ];

@@ -5,8 +5,10 @@ import { BenchEntryRow } from './bench/bench-entry.row.js';
 import { ExtraRow } from './bench/extra.row.js';
 import { PersonRow } from './bench/person.row.js';
 import { RunningClockRow } from './bench/running-clock.row.js';
+import { ClosedDayRow } from './beside/closed-day.row.js';
 import { CounterTicketRow } from './beside/counter-ticket.row.js';
 import { EnquiryRow } from './beside/enquiry.row.js';
+import { MovedPromiseRow } from './beside/moved-promise.row.js';
 import { OutworkTicketRow } from './beside/outwork-ticket.row.js';
 import { OutworkerRow } from './beside/outworker.row.js';
 import { BodyDimensionRow } from './clients/body-dimension.row.js';
@@ -145,4 +147,6 @@ export const rows = [
   PaidOutRow,
   EnquiryRow,
   CounterTicketRow,
+  ClosedDayRow,
+  MovedPromiseRow,
 ];
