@@ -9,6 +9,7 @@ import { CommissionsModule } from './commissions/commissions.module.js';
 import { FittingsModule } from './commissions/fittings/fittings.module.js';
 import { LandingModule } from './commissions/landing/landing.module.js';
 import { QuotesModule } from './commissions/quotes/quotes.module.js';
+import { ReckoningModule } from './commissions/reckoning/reckoning.module.js';
 import { FindModule } from './find/find.module.js';
 import { HistoryModule } from './history/history.module.js';
 import { BackupModule } from './house/backup/backup.module.js';
@@ -35,6 +36,7 @@ export const rooms = [
   CommissionsModule,
   FittingsModule,
   LandingModule,
+  ReckoningModule,
   ClothRoomModule,
   FindModule,
   HistoryModule,

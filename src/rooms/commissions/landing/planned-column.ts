@@ -68,7 +68,7 @@ export const quotedColumn = async (
 ): Promise<CostColumn | undefined> => {
   const quote = await quoteBook.one(reading, quoteId);
   const kept = costsOf(quote).garments.find(({ ref }) => ref === garmentId);
-  return kept && columnOf(kept.answer.costSheet as unknown as KeptSheet, quote.total.currency);
+  return kept?.answer && columnOf(kept.answer.costSheet as unknown as KeptSheet, quote.total.currency);
 };
 
 /** What would be quoted today; nothing where that cannot be worked out. */
