@@ -3,10 +3,12 @@ import { randomFillSync } from 'node:crypto';
 const MOST_IN_A_TICK = 0xfff;
 let last = { ticks: -1, count: 0 };
 
-/** Where more identifiers are asked for in one tick than can be told apart in order, the next tick is taken early. */
+/**
+ * Where more identifiers are asked for in one tick than can be told apart in order, the next tick is taken early. A clock that
+ * was set back far is followed there, and counted within its ticks as before.
+ */
 const nextAfterLast = (ticks: number): { ticks: number; count: number } => {
-  if (ticks > last.ticks) last = { ticks, count: 0 };
-  else if (ticks < last.ticks - 1000) return { ticks, count: 0 };
+  if (ticks > last.ticks || ticks < last.ticks - 1000) last = { ticks, count: 0 };
   else if (last.count < MOST_IN_A_TICK) last = { ...last, count: last.count + 1 };
   else last = { ticks: last.ticks + 1, count: 0 };
   return last;

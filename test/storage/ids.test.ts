@@ -21,3 +21,9 @@ it('go on in order when the clock steps back a little', () => {
   const [first, second] = [uuidVersion7(NOON + 60_000), uuidVersion7(NOON + 59_800)];
   expect(second > first).toBe(true);
 });
+
+it('sort as they were made when the clock was set back by days, too', () => {
+  uuidVersion7(NOON);
+  const keys = Array.from({ length: 200 }, () => uuidVersion7(NOON - 40 * 86_400_000));
+  expect(keys.toSorted()).toEqual(keys);
+});
