@@ -2,14 +2,19 @@ import type { Studio } from '../../domain/house/studio.js';
 import { Conflict } from '../../domain/kernel/errors.js';
 import { Money } from '../../domain/kernel/money.js';
 import { ratesBook } from '../../storage/books/rates-book.js';
+import { CounterTicketRow } from '../../storage/rows/beside/counter-ticket.row.js';
+import { OutworkerRow } from '../../storage/rows/beside/outworker.row.js';
 import { CommissionRow } from '../../storage/rows/commissions/commission.row.js';
+import { MoneyOutRow } from '../../storage/rows/money-out/money-out.row.js';
 import { StandingPriceRow } from '../../storage/rows/rates/standing-price.row.js';
 import type { Reading, Writing } from '../../storage/session.js';
 
 /** Is anything priced yet? From then on the currency stays. */
-export const isPriced = async ({ manager }: Reading): Promise<boolean> =>
-  (await manager.count(CommissionRow, { take: 1 })) > 0 ||
-  (await manager.count(StandingPriceRow, { take: 1 })) > 0;
+export const isPriced = async ({ manager }: Reading): Promise<boolean> => {
+  for (const row of [CommissionRow, StandingPriceRow, MoneyOutRow, OutworkerRow, CounterTicketRow])
+    if ((await manager.count<object>(row, { take: 1 })) > 0) return true;
+  return false;
+};
 
 const read = (money: Money, currency: string): Money => Money.rounded(money.toDecimal(), currency);
 
