@@ -15,6 +15,8 @@ export type StoryStep = {
   readonly with?: unknown;
   /** Names for parts of the answer: `{ "jacket": "items.0.id" }`. */
   readonly keep?: Readonly<Record<string, string>>;
+  /** Names for every line of a list in the answer: `{jacket: Pockets}` after a plan was asked for as `jacket`. */
+  readonly keepEach?: string;
 };
 
 /** A story in one file of `data/demo/story`; all files are told together, day by day. */
@@ -54,6 +56,7 @@ export const loadStory = async (
       }
       for (const [name, place] of Object.entries(step.keep ?? {}))
         names.set(name, String(at(JSON.parse(answer.payload), place)));
+      if (step.keepEach !== undefined) keepEach(names, step.keepEach, JSON.parse(answer.payload));
     }
     return undefined;
   } finally {
@@ -76,9 +79,15 @@ const stepsIn = async (folder: string): Promise<(StoryStep & { file: string; at:
   return told.flat().sort((a, b) => a.day - b.day || a.at.localeCompare(b.at));
 };
 
+/** Every item's id under the list's name and its own: `jacket: Pockets`. */
+const keepEach = (names: Names, list: string, answer: { readonly items: readonly Named[] }): void => {
+  for (const { id, name } of answer.items) names.set(`${list}: ${name}`, id);
+};
+type Named = { readonly id: string; readonly name: string };
+
 /** `{jacket}` is what was kept under that name; `{day -3}` the date three days before today. */
 const filled = (text: string, names: Names, today: CalendarDate): string =>
-  text.replaceAll(/\{(day )?([\w. -]+)\}/g, (whole, day: string | undefined, name: string) => {
+  text.replaceAll(/\{(day )?([^{}]+)\}/g, (whole, day: string | undefined, name: string) => {
     if (day) return addDays(today, Number(name));
     const known = names.get(name);
     if (known === undefined) throw new Error(`The story names what nobody has kept: ${whole}.`);
