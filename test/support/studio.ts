@@ -36,6 +36,8 @@ export type TestStudio = {
   /** Opens a socket; answers the address. */
   listen(): Promise<string>;
   close(): Promise<void>;
+  /** Closes it and hands over its folder of data before that is taken away. */
+  closeInto(take: (folder: string) => void): Promise<void>;
 };
 
 /**
@@ -120,6 +122,11 @@ export const openEmptyStudio = async (environment: Record<string, string> = {}):
     },
     close: async () => {
       await app.close();
+      rmSync(folder, { recursive: true, force: true });
+    },
+    closeInto: async (take) => {
+      await app.close();
+      take(folder);
       rmSync(folder, { recursive: true, force: true });
     },
   };

@@ -193,7 +193,9 @@ const operationsReckoned = (
     string,
     { name: string; mode: string; planned: Decimal; actual: Decimal; minor: number }
   >();
-  const lineOf = (name: string, mode = '') => {
+  // Mending and what was kept back are one line each, whatever they were spent on.
+  const lineOf = (name: string, said = '') => {
+    const mode = name === MENDING || name === KEPT_BACK ? '' : said;
     const key = JSON.stringify([name, mode]);
     const known = lines.get(key) ?? { name, mode, planned: new Decimal(0), actual: new Decimal(0), minor: 0 };
     lines.set(key, known);

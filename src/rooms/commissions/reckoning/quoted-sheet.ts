@@ -54,5 +54,7 @@ export const sheetOfQuote = async (
 ): Promise<QuotedSheet | undefined> => {
   const quote = await quoteBook.one(reading, quoteId);
   const kept = costsOf(quote).garments.find(({ ref }) => ref === garmentId);
-  return kept?.answer && sheetOfText(kept.answer.costSheet as unknown as Kept<QuotedSheet>, quote.total.currency);
+  return (
+    kept?.answer && sheetOfText(kept.answer.costSheet as unknown as Kept<QuotedSheet>, quote.total.currency)
+  );
 };

@@ -73,7 +73,11 @@ export const reckoningWords = (
       ],
       rows: one.operations.map((line) => ({
         cells: [
-          { text: capitalised(line.name), href: entries, note: modeInWords(line.mode) },
+          {
+            text: capitalised(line.name),
+            href: entries,
+            ...(line.mode ? { note: modeInWords(line.mode) } : {}),
+          },
           { text: time(line.planned) },
           { text: time(line.actual) },
           { text: amount(line.amount) },
