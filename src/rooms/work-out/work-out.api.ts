@@ -19,6 +19,7 @@ import { promise } from './promise.js';
 import type { Question } from './question.js';
 import { stock } from './stock.js';
 import { tax } from './tax.js';
+import { threadRatio } from './thread/thread-ratio.js';
 import { trueHours } from './true-hours.js';
 import { variances } from './variances.js';
 
@@ -85,6 +86,12 @@ export class WorkOutApi {
   @Describe(handStitching)
   handStitching(@Body({ schema: handStitching.schema }) sent: unknown): Promise<Reply> {
     return this.work(handStitching, sent);
+  }
+
+  @Post('thread-ratio')
+  @Describe(threadRatio)
+  threadRatio(@Body({ schema: threadRatio.schema }) sent: unknown): Promise<Reply> {
+    return this.work(threadRatio, sent);
   }
 
   @Post('earned-value')

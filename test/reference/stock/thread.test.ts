@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { Decimal } from '../../../src/domain/kernel/decimal.js';
+import { ratioByGauge } from '../../../src/domain/stock/need/ratio-by-gauge.js';
 import { measuredRatio, reelsFor, threadNeed } from '../../../src/domain/stock/need/thread-need.js';
 import { PUBLISHED_RATIOS } from '../../../src/domain/stock/need/thread-ratios.js';
 
@@ -66,5 +67,42 @@ describe('thread', () => {
     expect(() => threadNeed([], d(-1))).toThrow('Waste');
     expect(() => measuredRatio(one, d(0))).toThrow('longer than nothing');
     expect(() => reelsFor(one, d(0))).toThrow('reel');
+  });
+});
+
+describe('TH-03 the Union Special chart for stitch type 401 at eight to the inch (A&E archive)', () => {
+  it.each([
+    ['.055', '4.88'],
+    ['.060', '4.96'],
+    ['.065', '5.04'],
+    ['.070', '5.12'],
+    ['.075', '5.20'],
+  ])('%s in of thickness: %s', (thickness, ratio) => {
+    expect(ratioByGauge('401', d(thickness), d(0), d(8)).toFixed(2)).toBe(ratio);
+  });
+});
+
+describe('TH-04 the Union Special formulas (textiletechinsight.com, thread consumption)', () => {
+  const [T, W, S] = [0.06, 0.2, 9];
+  it.each([
+    ['101', 3 + 2 * T * S],
+    ['301', 2 + 2 * T * S],
+    ['401', 4 + 2 * T * S],
+    ['406', 7 + 2 * S * (T + W)],
+    ['504', 5 + 4 * S * (W + T)],
+    ['514', 5 + 2 * S * (3 * T + 2 * W)],
+    ['516', 9 + 2 * S * (2 * W + 3 * T)],
+    ['602', 8 + S * (5 * W + 4 * T)],
+    ['605', 10 + 2 * S * (2 * W + 3 * T)],
+    ['607', 12 + 4 * S * (W + 2 * T)],
+  ])('%s', (stitch, ratio) => {
+    expect(ratioByGauge(stitch, d(T), d(W), d(S)).toNumber()).toBeCloseTo(ratio, 12);
+  });
+
+  it('refuses another type, nothing of an inch, and what is below nought', () => {
+    expect(() => ratioByGauge('999', d(1), d(1), d(1))).toThrow('stitch types');
+    expect(() => ratioByGauge('301', d(-1), d(1), d(1))).toThrow('thinner');
+    expect(() => ratioByGauge('301', d(1), d(-1), d(1))).toThrow('narrower');
+    expect(() => ratioByGauge('301', d(1), d(1), d(0))).toThrow('in an inch');
   });
 });
