@@ -3,6 +3,7 @@ import { writeFileSync } from 'node:fs';
 import { cpus } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { measureEstimates } from './estimates.mjs';
+import { measureKills } from './killed/measure-kills.mjs';
 import { load } from './measure.mjs';
 import { measurePages } from './pages.mjs';
 import { measurePaper } from './paper.mjs';
@@ -18,6 +19,7 @@ const parts = {
   estimates: measureEstimates,
   years: measureYears,
   study: measureStudy,
+  killed: measureKills,
 };
 const asked = process.argv.slice(2);
 const chosen = Object.entries(parts).filter(([name]) => asked.length === 0 || asked.includes(name));
