@@ -2,6 +2,7 @@ import { BenchModule } from './bench/bench.module.js';
 import { CounterModule } from './bench/counter/counter.module.js';
 import { OutworkModule } from './bench/outwork/outwork.module.js';
 import { BenchPapersModule } from './bench/papers/papers.module.js';
+import { PromisesModule } from './bench/promises/promises.module.js';
 import { ClientsModule } from './clients/clients.module.js';
 import { EnquiriesModule } from './clients/enquiries/enquiries.module.js';
 import { ClothRoomModule } from './cloth-room/cloth-room.module.js';
@@ -31,6 +32,7 @@ export const rooms = [
   OutworkModule,
   CounterModule,
   BenchPapersModule,
+  PromisesModule,
   ClientsModule,
   EnquiriesModule,
   CommissionsModule,

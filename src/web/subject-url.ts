@@ -5,6 +5,7 @@ const ALONE: Readonly<Record<string, string>> = {
   rates: '/rates',
   house: '/house',
   bench: '/bench',
+  promises: '/bench/promises',
   'garment-type': '/house/making',
   making: '/house/making',
   'past garment': '/lessons',

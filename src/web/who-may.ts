@@ -21,6 +21,7 @@ const FOR_THE_BENCH: readonly Place[] = [
   place('/bench'),
   place('/outwork'),
   place('/counter'),
+  place('/promises'),
   place('/garments/[^/]+/bench-entries'),
   place('/commissions/[^/]+/fittings'),
   place('/garments/[^/]+/(docket|making-sheet|fitting-notes)\\.pdf', 'reading'),
