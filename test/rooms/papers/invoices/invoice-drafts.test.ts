@@ -54,6 +54,20 @@ describe('a draft', () => {
     expect(textOf(preview.text)).toContain('Hem let down (with our compliments)');
   });
 
+  it('carries the day a garment was handed over as the day of delivery, and none while one is still here', async () => {
+    const at = await acceptedCommission(studio, [{ name: 'Cape' }, { name: 'Hood' }], {
+      client: 'Iolo Merrivane',
+    });
+    const gone = { on: '2026-03-02', receivedBy: 'Iolo Merrivane' };
+    expect((await studio.api('POST', `/api/garments/${at.garments[0]}/hand-over`, gone)).status).toBe(201);
+    const part = await layReady(studio, at.url, { what: 'part', garments: [at.garments[0]] });
+    expect(part.choices.supplied).toBe('2026-03-02');
+    expect(part.findings.map(({ code }: { code: string }) => code)).not.toContain('supply-date');
+    const both = await layReady(studio, at.url, { what: 'part', garments: at.garments });
+    expect(both.choices.supplied).toBe('');
+    expect(both.findings.map(({ code }: { code: string }) => code)).toContain('supply-date');
+  });
+
   it('refuses a discount larger than the price and a line that was not laid ready, and still opens', async () => {
     const at = await acceptedCommission(studio, [{ name: 'Vest' }], { client: 'Wren Halloway' });
     const draft = await layReady(studio, at.url, { what: 'final' });

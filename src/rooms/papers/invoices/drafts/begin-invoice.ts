@@ -27,6 +27,7 @@ import type { Reading, Visit } from '../../../../storage/session.js';
 import type { Done, UnitOfWork } from '../../../../storage/unit-of-work.js';
 import { languageOnPaper } from '../../../../web/papers/paper-languages.js';
 import { type Agreed, agreedOf } from '../agreed-of.js';
+import { handedOverOn } from './handed-over-on.js';
 
 /** What is to be laid ready. */
 export const READY = ['deposit', 'part', 'stage', 'final'] as const;
@@ -134,12 +135,15 @@ export const beginInvoice = (
     if (agreed.work.pieces.length === 0)
       throw new Conflict('There is nothing to invoice yet: the commission has no garment.', 'no-garment');
     const choices = await lay(writing, ground, asked);
+    const garments = new Set(choices.lines.flatMap(({ garment }) => garment || []));
+    const gone = asked.what === 'part' || asked.what === 'final';
+    const supplied = gone ? await handedOverOn(writing, [...garments]) : undefined;
     const draft = await invoiceDraftBook.begin(writing, {
       commissionId,
       clientId: commission.payerId,
       credits: undefined,
       quotes: quotesOf(agreed.work),
-      choices: { ...choices, orderNumber: commission.orderNumber },
+      choices: { ...choices, supplied, orderNumber: commission.orderNumber },
     });
     writing.says(
       `Laid ${WORDS[asked.what]} ready for ${commission.number}`,
