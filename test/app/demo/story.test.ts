@@ -1,0 +1,170 @@
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { NestFastifyApplication } from '@nestjs/platform-fastify';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { readConfig } from '../../../src/app/config.js';
+import { createApp } from '../../../src/app/create-app.js';
+import { folder, loadDemo } from '../../../src/app/demo/load-demo.js';
+import { loadQuotes } from '../../../src/app/demo/load-quotes.js';
+import { loadStory } from '../../../src/app/demo/load-story.js';
+import { StoryClock } from '../../../src/app/demo/story-clock.js';
+import { Door } from '../../../src/app/sign-in/door.js';
+import { secretHash } from '../../../src/app/sign-in/secrets.js';
+import { Decimal } from '../../../src/domain/kernel/decimal.js';
+import { accountBook } from '../../../src/storage/books/account-book.js';
+import { UnitOfWork } from '../../../src/storage/unit-of-work.js';
+import { StillClock } from '../../support/still-clock.js';
+
+/* The whole demonstration, loaded once as `npm run demo` loads it: its figures tie out, and nothing on its first page leads nowhere. */
+
+const [ZONE, TODAY, OWNER, PASSPHRASE] = [
+  'Europe/Dublin',
+  '2026-03-02',
+  'Odalys Fenwright',
+  'thimble wax chalk',
+];
+const data = mkdtempSync(join(tmpdir(), 'bastings-story-'));
+const names = new Map<string, string>();
+let app: NestFastifyApplication;
+let cookie: string;
+
+const api = async (url: string): Promise<any> => {
+  const answer = await app.inject({ method: 'GET', url, headers: { authorization: 'Bearer story' } });
+  expect([url, answer.statusCode]).toEqual([url, 200]);
+  return answer.json();
+};
+const page = (url: string) => app.inject({ method: 'GET', url, headers: { cookie } });
+const id = (name: string): string => names.get(name) ?? expect.fail(`The story keeps nothing as ${name}.`);
+const sum = (amounts: readonly (string | number)[]): string =>
+  amounts.reduce<Decimal>((so, one) => so.plus(one), new Decimal(0)).toFixed(2);
+
+beforeAll(async () => {
+  const clock = new StoryClock(new StillClock());
+  app = await createApp(readConfig({ DATA_DIR: data, PORT: '0', TIME_ZONE: ZONE }), clock);
+  const [unit, door] = [app.get(UnitOfWork), app.get(Door)];
+  const accountId = await door.addOwner(OWNER, PASSPHRASE);
+  const visit = { who: { id: accountId, name: OWNER } };
+  const loaded = await loadDemo(unit, visit, clock, ZONE);
+  expect(await loadQuotes(app, visit, ZONE, loaded)).toBeUndefined();
+  await unit.write(visit, async (writing) => {
+    await accountBook.addToken(writing, { accountId, name: 'story', secretHash: secretHash('story') });
+    writing.says('Made an API token', 'house');
+  });
+  await app.init();
+  await app.getHttpAdapter().getInstance().ready();
+  for (const [key, kept] of [...loaded.clients, ...loaded.commissions]) names.set(key, kept);
+  const told = { clock, token: 'story', today: TODAY, zone: ZONE, names, folder: folder('demo/story') };
+  expect(await loadStory(app, told)).toBeUndefined();
+  cookie = `bastings=${await door.signIn(OWNER, PASSPHRASE, '127.0.0.1')}`;
+}, 240_000);
+
+afterAll(async () => {
+  await app?.close();
+  rmSync(data, { recursive: true, force: true });
+});
+
+describe('The cloth room', () => {
+  it('stands in the book at what its lots are worth, and each lot at what came in less what went out', async () => {
+    const { items } = await api('/api/lots');
+    const worth = sum(items.map(({ value }: { value: string }) => value));
+    expect(new Decimal(worth).gt(0)).toBe(true);
+    expect((await page('/cloth-room')).payload).toContain(worth);
+    const materials = (await api('/api/materials?limit=100')).items;
+    const moved: string[] = [];
+    for (const one of materials)
+      for (const entry of (await api(`/api/materials/${one.id}/movements`)).items)
+        for (const part of entry.parts) moved.push(part.cost);
+    expect(sum(moved)).toBe(worth);
+  });
+
+  it('holds a client’s own cloth that is a quarter of a metre too short, at no value of ours', async () => {
+    const lot = await api(`/api/lots/${id('inherited cloth')}`);
+    const { materials } = await api(`/api/garments/${id('greatcoats: Greatcoat')}`);
+    const planned = materials.find(({ name }: { name: string }) => name.startsWith('Client’s own'));
+    expect(new Decimal(planned.quantity).minus(lot.left).toFixed()).toBe('0.25');
+    expect([lot.origin, lot.value]).toEqual(['custody', '0.00']);
+  });
+});
+
+describe('What clients owe', () => {
+  const papersOf = async (commission: string) =>
+    (await api(`/api/commissions/${id(commission)}/invoices`)).items;
+
+  it('is what was issued less what was paid, for each client', async () => {
+    const all = { corvin: ['three-piece'], lantern: ['capes'], saffron: ['gown'] };
+    for (const [client, commissions] of Object.entries(all)) {
+      const papers = (await Promise.all(commissions.map(papersOf))).flat();
+      const payments = (await api(`/api/payments?clientId=${id(client)}&limit=100`)).items;
+      const balance = sum([
+        ...papers.map(({ total }) => total),
+        ...payments.map(({ kind, amount }: any) => (kind === 'refund' ? amount : `-${amount}`)),
+      ]);
+      expect([client, (await api(`/api/clients/${id(client)}/account`)).balance]).toEqual([client, balance]);
+    }
+    const owed = await api('/api/papers/owed');
+    expect(owed.owed).toBe((await api(`/api/clients/${id('corvin')}/account`)).owed);
+  });
+
+  it('stands beside the deposits that no garment has taken up yet, and money on account', async () => {
+    const [deposit] = (await papersOf('three-piece')).filter(({ kind }: any) => kind === 'deposit-invoice');
+    const [capes] = await papersOf('capes');
+    const [part] = (await papersOf('three-piece')).filter(({ kind }: any) => kind === 'part-invoice');
+    const { held } = await api('/api/papers/owed');
+    const { price } = await api(`/api/garments/${id('tweeds: Jacket')}/reckoning`);
+    // The jacket with tax, less what its part invoice still asked for, is the deposit it has taken up.
+    const takenUp = new Decimal(price).times('1.21').minus(part.total);
+    const onAccount = new Decimal(400).minus(120);
+    expect(takenUp.gt(0)).toBe(true);
+    expect(sum([held.deposits, held.credit])).toBe(
+      sum([deposit.total, `-${takenUp.toFixed(2)}`, capes.total, onAccount.toFixed()]),
+    );
+  });
+});
+
+describe('The bench', () => {
+  const entriesOf = async (garment: string): Promise<number> => {
+    const { items, next } = await api(`/api/garments/${garment}/bench-entries?limit=500`);
+    expect(next).toBeUndefined();
+    return items.reduce((so: number, { minutes }: { minutes: number }) => so + minutes, 0);
+  };
+
+  it('gives every landing, and every reckoning, the minutes of its entries', async () => {
+    let worked = 0;
+    for (const commission of (await api('/api/commissions?limit=100')).items)
+      for (const { id: garment } of (await api(`/api/commissions/${commission.id}/garments`)).items) {
+        const minutes = await entriesOf(garment);
+        const { soFar } = await api(`/api/garments/${garment}/forecast`);
+        expect([garment, soFar.minutes]).toEqual([garment, String(minutes)]);
+        worked += minutes > 0 ? 1 : 0;
+      }
+    expect(worked).toBe(14);
+    expect(await entriesOf(id('tweeds: Waistcoat'))).toBeGreaterThan(600);
+    expect(await entriesOf(id('tweeds: Breeches'))).toBe(0);
+  });
+
+  it('closed six garments, whose bridges lead from the quoted profit to the actual one', async () => {
+    const closed = [...names].filter(([name]) =>
+      /^(moleskin|flannels|walking|linen|river): |^tweeds: J/.test(name),
+    );
+    expect(closed).toHaveLength(6);
+    for (const [, garment] of closed) {
+      const told = await api(`/api/garments/${garment}/reckoning`);
+      expect(told.closed).toBe(true);
+      expect(told.cost.minutes).toBe(String(await entriesOf(garment)));
+      const steps = told.bridge.map(({ amount }: { amount: string }) => amount);
+      expect(sum([told.quotedProfit, ...steps])).toBe(told.actualProfit);
+    }
+    expect((await api(`/api/garments/${id('gowns: Evening gown')}/marks`)).standing).toBe('cancelled');
+  });
+});
+
+it('Every link of the first page leads somewhere, and the fitting of tomorrow stands there', async () => {
+  const first = await page('/');
+  expect(first.payload).toContain('Fittings tomorrow');
+  expect(first.payload).toMatch(/15:00[\s\S]*Forward fitting[\s\S]*Waistcoat/);
+  const links = new Set([...first.payload.matchAll(/href="(\/[^"#]*)"/g)].map(([, link]) => link!));
+  expect(links.size).toBeGreaterThan(20);
+  for (const link of links)
+    expect([link, (await page(link.replaceAll('&amp;', '&'))).statusCode]).toEqual([link, 200]);
+});
