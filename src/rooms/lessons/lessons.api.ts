@@ -1,17 +1,22 @@
 import { Body, Controller, Delete, Get, Headers, Param, Post, Put } from '@nestjs/common';
 import { Decimal } from '../../domain/kernel/decimal.js';
+import { modeLessons, operationLessons } from '../../domain/lessons/by-operation.js';
 import type { PastGarment } from '../../domain/lessons/past-garment.js';
 import { pastGarmentBook } from '../../storage/books/past-garment-book.js';
+import { lessonBook } from '../../storage/lesson/lesson-book.js';
 import { ReadSide } from '../../storage/read-side.js';
 import type { Visit } from '../../storage/session.js';
 import { UnitOfWork } from '../../storage/unit-of-work.js';
+import { Describe } from '../../web/api/describe.js';
 import { presentAs } from '../../web/api/present-as.js';
 import { parse } from '../../web/forms/parse.js';
 import { etagOf, versionOfIfMatch } from '../../web/forms/version.js';
 import { answer, type Reply } from '../../web/reply.js';
 import { Hand } from '../../web/visit.js';
-import { type KnownType, lessonOf, lessonsOf } from './lessons-of.js';
+import { type KnownType, lessonsOf } from './lessons-of.js';
 import { GuessSent, TotalSent, TotalsSent } from './totals.form.js';
+import { operationOut, toldOut } from './type/told-out.js';
+import { typeTold } from './type/type-told.js';
 import { correctTotal, guessHours, removeTotal, writeDown } from './write-down.js';
 
 /** Lessons for programs. */
@@ -23,6 +28,7 @@ export class LessonsApi {
   ) {}
 
   @Get()
+  @Describe({ summary: 'What each garment type takes: a typical one and the next one, in hours' })
   async all(): Promise<Reply> {
     return answer({ items: (await lessonsOf(this.read)).map(lessonOut) });
   }
@@ -34,11 +40,22 @@ export class LessonsApi {
     return answer({ items: value.map(pastOut) }, 201);
   }
 
+  @Get('operations')
+  @Describe({ summary: 'What each kind of operation takes in closed garments, by mode, in minutes' })
+  async operations(): Promise<Reply> {
+    const closed = await lessonBook.closed(this.read);
+    return answer({ items: operationLessons(closed).map(operationOut), modes: modeLessons(closed) });
+  }
+
   @Get('garment-types/:id')
+  @Describe({
+    summary: 'Everything past garments say about one type',
+    description: 'Hours for the whole garment, minutes for operations; shares from 0 to 1.',
+  })
   async type(@Param('id') id: string): Promise<Reply> {
-    const known = await lessonOf(this.read, id);
+    const known = await typeTold(this.read, id);
     return answer(
-      { ...lessonOut(known), past: known.past.map(pastOut) },
+      { ...lessonOut(known), ...toldOut(known), past: known.past.map(pastOut) },
       200,
       known.guessVersion > 0 ? etagOf(known.guessVersion) : {},
     );
@@ -106,6 +123,7 @@ const lessonOut = ({ type, lesson }: KnownType) => ({
   garmentType: type.id,
   name: type.name,
   garments: lesson?.garments ?? 0,
+  knownByOperation: lesson?.closed ?? 0,
   belief: lesson?.belief ?? null,
   typical: lesson ? figures(lesson.hours.typical) : null,
   next: lesson ? figures(lesson.hours.next) : null,

@@ -10,10 +10,10 @@ import { typedOf } from '../../web/forms/typed.js';
 import { page, type Reply, seeOther } from '../../web/reply.js';
 import { Hand } from '../../web/visit.js';
 import type { DateField } from '../../web/words/dates.js';
-import { lessonsPage, totalFormPage, totalsFormPage, typePage } from './lessons.page.js';
-import { lessonOf, lessonsOf } from './lessons-of.js';
-import { readGuess, readTotal, readTotals, tidyTotals, typedTotal } from './totals.form.js';
-import { correctTotal, guessHours, removeTotal, writeDown } from './write-down.js';
+import { lessonsPage, totalFormPage, totalsFormPage } from './lessons.page.js';
+import { lessonsOf, studioLesson } from './lessons-of.js';
+import { readTotal, readTotals, tidyTotals, typedTotal } from './totals.form.js';
+import { correctTotal, removeTotal, writeDown } from './write-down.js';
 
 /** The pages of the Lessons room: what garments really take. */
 @Controller('lessons')
@@ -26,7 +26,8 @@ export class LessonsController {
 
   @Get()
   async lessons(): Promise<Reply> {
-    return page('lessons/lessons', lessonsPage(await lessonsOf(this.read), (await this.dates()).locale));
+    const [known, studio] = [await lessonsOf(this.read), await studioLesson(this.read)];
+    return page('lessons/lessons', lessonsPage(known, studio, (await this.dates()).locale));
   }
 
   @Get('totals')
@@ -65,7 +66,7 @@ export class LessonsController {
       async () => {
         const words = readTotal(typed, await this.dates());
         const { act } = await correctTotal(this.unit, visit, id, words, versionSeen(typed));
-        return seeOther(`/lessons/types/${words.typeId}`, act);
+        return seeOther(`/lessons/garment-types/${words.typeId}`, act);
       },
       async (form) =>
         totalFormPage(form, await lessonsOf(this.read), await pastGarmentBook.one(this.read, id)),
@@ -76,33 +77,7 @@ export class LessonsController {
   @Post('totals/:id/remove')
   async remove(@Param('id') id: string, @Body() body: unknown, @Hand() visit: Visit): Promise<Reply> {
     const { value, act } = await removeTotal(this.unit, visit, id, versionSeen(typedOf(body)));
-    return seeOther(`/lessons/types/${value}`, act);
-  }
-
-  @Get('types/:id')
-  async type(@Param('id') id: string): Promise<Reply> {
-    const known = await lessonOf(this.read, id);
-    const own = known.lesson?.belief?.from === 'ours' ? known.lesson.belief.hours.toFixed() : '';
-    const form = freshForm(`/lessons/types/${id}`, { hours: own }, known.guessVersion);
-    const { template, words } = typePage(known, known.past, (await this.dates()).locale, form);
-    return page(template, words);
-  }
-
-  @Post('types/:id')
-  guess(@Param('id') id: string, @Body() body: unknown, @Hand() visit: Visit): Promise<Reply> {
-    const typed = typedOf(body);
-    return submit(
-      typed,
-      async () => {
-        const { act } = await guessHours(this.unit, visit, id, readGuess(typed), versionSeen(typed));
-        return seeOther(`/lessons/types/${id}`, act);
-      },
-      async (form) => {
-        const known = await lessonOf(this.read, id);
-        return typePage(known, known.past, (await this.dates()).locale, form);
-      },
-      async () => ({ hours: (await pastGarmentBook.guessOf(this.read, id))?.hours.toFixed() ?? '' }),
-    );
+    return seeOther(`/lessons/garment-types/${value}`, act);
   }
 
   private async dates(): Promise<DateField & { locale: string }> {

@@ -1,6 +1,8 @@
 import { Module } from '@nestjs/common';
 import { LessonsApi } from './lessons.api.js';
 import { LessonsController } from './lessons.controller.js';
+import { ProofController } from './proof/proof.controller.js';
+import { TypeController } from './type/type.controller.js';
 
-@Module({ controllers: [LessonsController, LessonsApi] })
+@Module({ controllers: [ProofController, TypeController, LessonsController, LessonsApi] })
 export class LessonsModule {}

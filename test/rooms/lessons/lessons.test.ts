@@ -37,7 +37,7 @@ describe('twenty totals from a notebook', () => {
   // Closed form of the conjugate normal (Gelman et al., Bayesian Data Analysis, 2013, section 3.3), figures from R 4.2.2.
   it('give true hours per type at once, with the maker’s own guess as one garment', async () => {
     const guess = { once: randomUUID(), version: '0', hours: '50' };
-    expect((await studio.post('/lessons/types/waistcoat', guess)).status).toBe(303);
+    expect((await studio.post('/lessons/garment-types/waistcoat', guess)).status).toBe(303);
     const answer = await bring([
       { type: 'waistcoat', hours: '52.5' },
       {},
@@ -53,7 +53,7 @@ describe('twenty totals from a notebook', () => {
     expect(garments).toBe(4);
     expect(typical).toEqual({ middle: '55.8185', low80: '48.972', high80: '63.6221' });
     expect(next).toEqual({ '0.1': '40.511', '0.5': '55.8185', '0.8': '68.4485', '0.9': '76.91' });
-    const type = await studio.get('/lessons/types/waistcoat');
+    const type = await studio.get('/lessons/garment-types/waistcoat');
     expect(type.text).toContain('A typical waistcoat takes 56 h, most likely between 49 h and 64 h.');
     expect(type.text).toContain('2 February 2026');
     expect((await pastGarmentBook.totalsOf(studio.read, 'waistcoat'))[0]).toEqual({ minutes: 3150 });
@@ -105,7 +105,9 @@ describe('twenty totals from a notebook', () => {
     const both = await Promise.all([1, 2].map(() => bring(rows, { once })));
     expect(both.map(({ status }) => status)).toEqual([303, 303]);
     expect(await pastGarmentBook.all(studio.read)).toHaveLength(before + 1);
-    expect((await studio.get('/lessons/types/shirt')).text).toContain('&lt;i&gt;{{x}}&lt;/i&gt; قميص');
+    expect((await studio.get('/lessons/garment-types/shirt')).text).toContain(
+      '&lt;i&gt;{{x}}&lt;/i&gt; قميص',
+    );
   });
 
   it('can be corrected, with both versions shown where two people did, and taken off', async () => {
@@ -126,7 +128,7 @@ describe('twenty totals from a notebook', () => {
 
   it('take and take back a guess of one’s own, and notice another one said meanwhile', async () => {
     const say = (hours: string, version: string) =>
-      studio.post('/lessons/types/skirt', { once: randomUUID(), version, hours });
+      studio.post('/lessons/garment-types/skirt', { once: randomUUID(), version, hours });
     expect((await say('9', '0')).status).toBe(303);
     expect((await say('10', '0')).status).toBe(409);
     expect((await say('', '1')).status).toBe(303);
