@@ -5,6 +5,7 @@ import type { Studio } from '../../../domain/house/studio.js';
 import { mendingShare } from '../../../domain/lessons/mending-share.js';
 import { commissionBook } from '../../../storage/books/commission-book.js';
 import { garmentBook } from '../../../storage/books/garment-book.js';
+import { makingBook } from '../../../storage/books/making-book.js';
 import { ratesBook } from '../../../storage/books/rates-book.js';
 import { studioBook } from '../../../storage/books/studio-book.js';
 import { type Clock, todayIn } from '../../../storage/clock.js';
@@ -16,6 +17,8 @@ import type { Reading } from '../../../storage/session.js';
 export type Pricing = {
   readonly studio: Studio;
   readonly commission: Commission;
+  /** What several garments of a type are called. */
+  readonly typeName: (typeId: string) => string;
   readonly basisOf: (planned: PlannedGarment) => Promise<SumBasis | undefined>;
 };
 
@@ -28,9 +31,11 @@ export const pricingOf = async (reading: Reading, clock: Clock, commissionId: st
   const rates = await ratesBook.on(reading, todayIn(clock, studio.identity.zone));
   const lesson = await lessonBook.present(reading);
   const closed = await lessonBook.closed(reading);
+  const types = await makingBook.types(reading);
   return {
     studio,
     commission,
+    typeName: (typeId) => types.find(({ id }) => id === typeId)?.plural ?? typeId,
     basisOf: async ({ garment }) =>
       rates && {
         rates,

@@ -1,5 +1,5 @@
 import type { PlannedGarment } from '../../../domain/commissions/garment.js';
-import type { GarmentSum, ThreeChances } from '../../../domain/commissions/garment-sum.js';
+import { type GarmentSum, garmentSum, type ThreeChances } from '../../../domain/commissions/garment-sum.js';
 import type { Certainty } from '../../../domain/house/studio.js';
 import { Decimal } from '../../../domain/kernel/decimal.js';
 import { MODE_WORDS } from '../../../domain/making/mode.js';
@@ -9,8 +9,9 @@ import type { Reading } from '../../../storage/session.js';
 import { amountInWords, moneyInWords } from '../../../web/words/amounts.js';
 import { capitalised, countInWords } from '../../../web/words/counts.js';
 import { shareInWords } from '../../../web/words/shares.js';
+import { howTable } from './how.page.js';
 import { costLines, hoursInWords, priceLines, type SumLine } from './sum-lines.js';
-import { type Pricing, pricingOf, sumOfPlanned } from './sum-of.js';
+import { type Pricing, pricingOf } from './sum-of.js';
 
 /** The panel beside a making plan, in words. */
 export type SumPanel = {
@@ -21,6 +22,8 @@ export type SumPanel = {
   readonly rests?: string;
   readonly remarks?: readonly string[];
   readonly hours?: object;
+  /** Each planned time as a plain multiplication; none while nothing is planned. */
+  readonly how?: object | null;
   readonly cost?: { caption: string; lines: readonly SumLine[] };
   readonly price?: { caption: string; lines: readonly SumLine[] };
   readonly left?: readonly { label: string; text: string; figure: boolean }[];
@@ -41,8 +44,12 @@ export const sumPanel = async (reading: Reading, clock: Clock, garmentId: string
 
 /** The panel of a garment as it stands on a page, kept or not: for the live sum. */
 export const sumPanelOf = async (pricing: Pricing, planned: PlannedGarment): Promise<SumPanel> => {
-  const sum = await sumOfPlanned(pricing, planned);
-  return sum ? panelOf(pricing, planned, sum) : { frame: 'sum', noRates: true };
+  const basis = await pricing.basisOf(planned);
+  if (!basis) return { frame: 'sum', noRates: true };
+  return {
+    ...panelOf(pricing, planned, garmentSum({ planned, ...basis })),
+    how: howTable(planned, basis, pricing),
+  };
 };
 
 const panelOf = ({ studio, commission }: Pricing, { garment }: PlannedGarment, sum: GarmentSum): SumPanel => {
