@@ -1,9 +1,9 @@
-import { AxePuppeteer } from '@axe-core/puppeteer';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { type LoadedDemo, loadDemo } from '../../src/app/demo/load-demo.js';
 import { loadQuotes } from '../../src/app/demo/load-quotes.js';
 import { garmentBook } from '../../src/storage/books/garment-book.js';
 import { quoteBook } from '../../src/storage/books/papers/quote-book.js';
+import { auditInEverySight, auditOf } from '../support/audit.js';
 import { Maker } from '../support/maker.js';
 import { openEmptyStudio, type TestStudio } from '../support/studio.js';
 
@@ -72,29 +72,7 @@ const audit = async (path: string): Promise<string[]> => {
   const found: string[] = [];
   const status = await maker.open(path);
   if (status !== 200) found.push(`${path} answered ${status}`);
-  for (const [width, dark] of [
-    [1280, false],
-    [360, true],
-  ] as const) {
-    await maker.look(width, dark);
-    const wide = Number(
-      await maker.page.evaluate(
-        'document.documentElement.scrollWidth - document.documentElement.clientWidth',
-      ),
-    );
-    if (wide > 0) found.push(`${path} at ${width}: ${wide} px too wide`);
-    const results = await new AxePuppeteer(maker.page)
-      .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
-      .analyze();
-    for (const { id, nodes } of results.violations) {
-      found.push(
-        `${path} at ${width}${dark ? ' dark' : ''}: ${id}, ${nodes.map(({ target }) => target.join(' ')).join(' | ')}`.slice(
-          0,
-          400,
-        ),
-      );
-    }
-  }
+  found.push(...(await auditInEverySight(maker.page, path)));
   return found;
 };
 
@@ -117,8 +95,8 @@ describe('every page of the demonstration studio', () => {
       await maker.open(path);
       await maker.press(button);
       expect(await maker.page.title()).toMatch(/^Error: /);
-      const results = await new AxePuppeteer(maker.page).analyze();
-      found.push(...results.violations.map(({ id }) => `${path} with errors: ${id}`));
+      const { broken } = await auditOf(maker.page);
+      found.push(...broken.map((one) => `${path} with errors: ${one}`));
     }
     expect(found).toEqual([]);
   }, 120_000);

@@ -1,5 +1,5 @@
-import { AxePuppeteer } from '@axe-core/puppeteer';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { auditOf } from '../../support/audit.js';
 import { Maker } from '../../support/maker.js';
 import { openTestStudio, type TestStudio } from '../../support/studio.js';
 import { type BenchGarment, clockOf, entriesOf, line, openGarments, tap } from './a-bench.js';
@@ -106,8 +106,8 @@ describe('at the bench, on a phone', () => {
       if (Number(await maker.page.evaluate('document.documentElement.scrollWidth - innerWidth')) > 0)
         found.push(`${at}: too wide`);
       if (!audited.some((end) => at.endsWith(end))) continue;
-      const { violations } = await new AxePuppeteer(maker.page).analyze();
-      for (const { id, nodes } of violations) found.push(`${at}: ${id}, ${nodes[0]!.target.join(' ')}`);
+      const { broken } = await auditOf(maker.page);
+      found.push(...broken.map((one) => `${at}: ${one}`));
     }
     expect(found).toEqual([]);
     expect(maker.strangers).toEqual([]);

@@ -1,6 +1,6 @@
 import { randomUUID } from 'node:crypto';
-import { AxePuppeteer } from '@axe-core/puppeteer';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { auditOf } from '../../support/audit.js';
 import { Maker } from '../../support/maker.js';
 import { openTestStudio, type TestStudio } from '../../support/studio.js';
 import { aJacket, openCommission, planOf } from './an-opening.js';
@@ -113,9 +113,8 @@ describe('a job sheet in the browser', () => {
       await maker.open(path);
       const wide = await maker.page.evaluate('document.documentElement.scrollWidth - innerWidth');
       if (Number(wide) > 0) found.push(`${path} at ${width}: too wide by ${String(wide)}`);
-      const { violations } = await new AxePuppeteer(maker.page).analyze();
-      for (const { id, nodes } of violations)
-        found.push(`${path} at ${width}: ${id}, ${nodes[0]!.target.join(' ')}`);
+      const { broken } = await auditOf(maker.page);
+      found.push(...broken.map((one) => `${path} at ${width}: ${one}`));
     }
     expect(found).toEqual([]);
     expect(maker.strangers).toEqual([]);

@@ -1,5 +1,5 @@
-import { AxePuppeteer } from '@axe-core/puppeteer';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { auditInEverySight } from '../../../support/audit.js';
 import { Maker } from '../../../support/maker.js';
 import { openTestStudio, type TestStudio } from '../../../support/studio.js';
 
@@ -33,25 +33,7 @@ afterAll(async () => {
 });
 
 const audit = async (what: string): Promise<string[]> => {
-  const found: string[] = [];
-  for (const [width, dark] of [
-    [1280, false],
-    [360, true],
-  ] as const) {
-    await maker.look(width, dark);
-    const wide = Number(
-      await maker.page.evaluate(
-        'document.documentElement.scrollWidth - document.documentElement.clientWidth',
-      ),
-    );
-    if (wide > 0) found.push(`${what} at ${width}: ${wide} px too wide`);
-    const { violations } = await new AxePuppeteer(maker.page)
-      .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
-      .analyze();
-    found.push(
-      ...violations.map(({ id, nodes }) => `${what} at ${width}: ${id}, ${nodes[0]?.target.join(' ')}`),
-    );
-  }
+  const found = await auditInEverySight(maker.page, what);
   await maker.look(1280, false);
   return found;
 };

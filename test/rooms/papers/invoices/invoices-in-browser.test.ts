@@ -1,6 +1,6 @@
-import { AxePuppeteer } from '@axe-core/puppeteer';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { clientBook } from '../../../../src/storage/books/client-book.js';
+import { auditInEverySight } from '../../../support/audit.js';
 import { Maker } from '../../../support/maker.js';
 import { openTestStudio, type TestStudio } from '../../../support/studio.js';
 import { furnishHouse, setRates } from '../../quotes/a-commission.js';
@@ -48,23 +48,7 @@ it('passes the audit on every page, at a desk and on a phone', { timeout: 120_00
   for (const path of pages) {
     const status = await maker.open(path);
     if (status !== 200) found.push(`${path} answered ${status}`);
-    for (const [width, dark] of [
-      [1280, false],
-      [360, true],
-    ] as const) {
-      await maker.look(width, dark);
-      const wide = Number(
-        await maker.page.evaluate(
-          'document.documentElement.scrollWidth - document.documentElement.clientWidth',
-        ),
-      );
-      if (wide > 0) found.push(`${path} at ${width}: ${wide} px too wide`);
-      const { violations } = await new AxePuppeteer(maker.page)
-        .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
-        .analyze();
-      for (const { id, nodes } of violations)
-        found.push(`${path} at ${width}: ${id}: ${nodes.map(({ html }) => html).join(' ')}`.slice(0, 600));
-    }
+    found.push(...(await auditInEverySight(maker.page, path)));
   }
   expect(found).toEqual([]);
 });
