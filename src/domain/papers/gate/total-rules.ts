@@ -32,14 +32,18 @@ export const totalRules = (paper: Paper): Finding[] => {
   }
   if (paper['BG-23'].length === 0)
     found.push(mustMend('BR-CO-18', 'totals', 'The paper has no tax group. Even without tax it needs one.'));
-  if (t['BT-115'].isNegative())
+  if (t['BT-115'].isNegative()) {
+    const asked = t['BT-112'].plus(t['BT-114']);
     found.push(
       mustMend(
         'amount-due-negative',
         'totals',
-        `The amount due is ${t['BT-115']}. Pay it back with a credit note instead.`,
+        t['BT-113'].minor > 0 && !asked.isNegative()
+          ? `Paid before, ${t['BT-113']}, is more than the paper comes to. Take off at most ${asked}; what is over stays with the client.`
+          : `The amount due is ${t['BT-115']}. Pay it back with a credit note instead.`,
       ),
     );
+  }
   return found;
 };
 

@@ -155,3 +155,50 @@ export const movedEntries = (
   mustFit(loosened, payment.left.plus(freed), parts);
   return [...back, ...parts.map(({ to, amount }) => ({ from: payment.id, to, amount }))];
 };
+
+/** The payments a commission's paper may take off: those put down for it, oldest first, then those put down for none. */
+const heldPayments = ({ payments }: Account, commissionId: string | undefined): PaymentStanding[] => {
+  const standing = payments.filter(
+    ({ kind, left, reversedOn }) => kind === 'payment' && left.minor > 0 && reversedOn === undefined,
+  );
+  const none = standing.filter((one) => one.commissionId === undefined);
+  if (commissionId === undefined) return none;
+  return [...standing.filter((one) => one.commissionId === commissionId), ...none];
+};
+
+/**
+ * What is held for a client and may come off a paper of a commission as paid before (BT-113): what went to no paper yet of
+ * payments put down for that commission, or for none. Another commission's money is not touched.
+ */
+export const heldFor = (account: Account, commissionId: string | undefined): Money =>
+  Money.sum(
+    heldPayments(account, commissionId).map(({ left }) => left),
+    account.balance.currency,
+  );
+
+/**
+ * Puts held money to the paper that says it was paid before, so that paper and account agree.
+ *
+ * @param to the paper, among those of the account
+ * @param prepaid BT-113 of the paper; of more than is open on it, what is over stays with the client
+ * @returns entries, none nought; undefined when less is held than the paper says
+ * @see test/domain/papers/settlement/account.test.ts
+ */
+export const heldEntries = (
+  account: Account,
+  to: string,
+  commissionId: string | undefined,
+  prepaid: Money,
+): Allocated[] | undefined => {
+  if (heldFor(account, commissionId).compare(prepaid) < 0) return undefined;
+  const open = account.papers.find(({ id }) => id === to)?.open ?? Money.zero(prepaid.currency);
+  let left = open.compare(prepaid) < 0 ? open : prepaid;
+  const entries: Allocated[] = [];
+  for (const { id, left: held } of heldPayments(account, commissionId)) {
+    if (left.minor <= 0) break;
+    const amount = held.compare(left) < 0 ? held : left;
+    entries.push({ from: id, to, amount });
+    left = left.minus(amount);
+  }
+  return entries;
+};

@@ -3,22 +3,25 @@ import type { Commission } from '../../../domain/commissions/commission.js';
 import type { PaperChoices } from '../../../domain/house/paper-choices.js';
 import type { Studio } from '../../../domain/house/studio.js';
 import { addDays, type CalendarDate } from '../../../domain/kernel/calendar-date.js';
-import { type Finding, mustMend, wantsLook } from '../../../domain/papers/finding.js';
+import type { InvoiceChoices } from '../../../domain/papers/invoice/invoice-choices.js';
 import { type InvoiceInHand, invoiceInHand } from '../../../domain/papers/invoice/invoice-paper.js';
 import type { PaymentTerms } from '../../../domain/papers/model/paper.js';
 import { creditorReference } from '../../../domain/papers/payment/creditor-reference.js';
+import { heldFor } from '../../../domain/papers/settlement/allocating.js';
 import { deductionWords } from '../../../printing/papers/words/invoice-words.js';
 import { clientBook } from '../../../storage/books/client-book.js';
 import { commissionBook } from '../../../storage/books/commission-book.js';
 import { markBook, type StudioMark } from '../../../storage/books/house/mark-book.js';
+import { clientAccountBook } from '../../../storage/books/papers/client-account-book.js';
 import { invoiceBook } from '../../../storage/books/papers/invoice-book.js';
 import type { KeptInvoiceDraft } from '../../../storage/books/papers/invoice-draft-book.js';
 import { earlierOf } from '../../../storage/books/papers/invoice-text.js';
 import { studioBook } from '../../../storage/books/studio-book.js';
 import { type Clock, todayIn } from '../../../storage/clock.js';
 import type { Reading } from '../../../storage/session.js';
-import { buyerOf, sellerOf, taxOf } from '../../../web/papers/house-on-paper.js';
+import { buyerOf, reasonOnPaper, sellerOf } from '../../../web/papers/house-on-paper.js';
 import { languageOnPaper } from '../../../web/papers/paper-languages.js';
+import { heldFindings, taxMoved } from './draft-findings.js';
 
 /** A draft as it would go out now, with everything its words are taken from. */
 export type InvoiceOfDraft = {
@@ -53,31 +56,16 @@ const paymentOf = (settings: PaperChoices, studio: Studio, number: string): Paym
   };
 };
 
-/** What moved since the draft was laid ready: the house's tax is another by now. */
-const movedFindings = ({ choices }: KeptInvoiceDraft, studio: Studio): Finding[] => {
-  if (choices.kind === 'credit-note') return [];
-  const { category, rate } = taxOf(studio);
-  const other = choices.lines.find(
-    (line) => line.category !== category || !(line.rate ?? rate)?.equals(rate ?? line.rate ?? 0),
-  );
-  if (!studio.tax.registered && choices.lines.some((line) => line.category === 'S'))
-    return [
-      mustMend(
-        'not-registered',
-        'seller.tax',
-        'The house is not registered for tax, yet a line states tax. Say in House how it stands, or lay the invoice ready anew.',
-      ),
-    ];
-  return other
-    ? [
-        wantsLook(
-          'tax-moved',
-          'lines',
-          `The house’s tax is another than on this draft (${other.name}). What was agreed keeps its tax only where the law lets it. Is that right?`,
-        ),
-      ]
-    : [];
-};
+/** Reasons for charging no tax are said in the language of the paper where they are the program's own. */
+const inLanguage = (choices: InvoiceChoices, language: string): InvoiceChoices => ({
+  ...choices,
+  taxReasons: Object.fromEntries(
+    Object.entries(choices.taxReasons).map(([category, reason]) => [
+      category,
+      reasonOnPaper(reason, language),
+    ]),
+  ),
+});
 
 /**
  * Works a draft out as the house, the client and the earlier papers stand now.
@@ -99,9 +87,10 @@ export const invoiceOfDraft = async (
   const earlier = earlierOf(papers);
   const credited = earlier.find(({ id }) => id === kept.credits);
   const isCredit = kept.choices.kind === 'credit-note';
-  const payment = isCredit ? undefined : paymentOf(settings, studio, number ?? '');
-  const { choices } = kept;
   const language = languageOnPaper(client, studio);
+  const choices = inLanguage(kept.choices, language);
+  const { account } = await clientAccountBook.of(reading, kept.clientId);
+  const payment = isCredit ? undefined : paymentOf(settings, studio, number ?? '');
   const hand = invoiceInHand(choices, {
     head: {
       ...(number === undefined ? {} : { 'BT-1': number }),
@@ -127,6 +116,13 @@ export const invoiceOfDraft = async (
     today,
     language,
     mark: await markBook.maybe(reading),
-    hand: { ...hand, findings: [...hand.findings, ...movedFindings(kept, studio)] },
+    hand: {
+      ...hand,
+      findings: [
+        ...hand.findings,
+        ...taxMoved(choices, studio),
+        ...heldFindings(choices, heldFor(account, kept.commissionId), settings, studio.identity.locale),
+      ],
+    },
   };
 };

@@ -14,6 +14,7 @@ import { AllocationRow } from '../../rows/payments/allocation.row.js';
 import { PaymentRow } from '../../rows/payments/payment.row.js';
 import type { Reading, Writing } from '../../session.js';
 import type { PageOf } from '../client-book.js';
+import { allocate } from '../payments/allocate.js';
 import { clientAccountBook } from './client-account-book.js';
 
 export type PaymentKind = 'payment' | 'refund' | 'reversal';
@@ -181,24 +182,6 @@ const keep = async (
     who: writing.visit.who.name,
   });
   return id;
-};
-
-const allocate = async (
-  writing: Writing,
-  clientId: string,
-  entries: readonly Allocated[],
-  refunds: ReadonlySet<string> = new Set(),
-): Promise<void> => {
-  for (const { from, to, amount } of entries)
-    await writing.insertForGood(AllocationRow, {
-      id: writing.newId(),
-      client_id: clientId,
-      payment_id: from,
-      invoice_id: refunds.has(to) ? null : to,
-      refund_id: refunds.has(to) ? to : null,
-      amount: amount.minor,
-      written_at: writing.at,
-    });
 };
 
 type Query = ReturnType<typeof queryOf>;

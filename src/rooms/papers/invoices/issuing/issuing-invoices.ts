@@ -28,6 +28,7 @@ import { invoiceSubject } from '../drafts/begin-invoice.js';
 import { type InvoiceOfDraft, invoiceOfDraft } from '../invoice-of-draft.js';
 import { movedInWords } from '../moved-in-words.js';
 import { sheetOfInvoice } from '../sheet-of-invoice.js';
+import { putHeldTo } from './put-held-to.js';
 
 /** An invoice ready to be printed: its words with the number it would get. */
 type Ready = {
@@ -139,6 +140,7 @@ export class IssuingInvoices {
       pdf,
       foundBy: commission?.number ?? '',
     });
+    await putHeldTo(writing, id, told);
     await invoiceDraftBook.remove(writing, kept.id, kept.version);
     if (kept.commissionId) await writing.seal(`commission/${kept.commissionId}`);
     writing.says(`Issued ${next.number} to ${client.name}`, invoiceSubject(kept.commissionId, id));
