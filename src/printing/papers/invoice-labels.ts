@@ -26,6 +26,8 @@ export type InvoiceLabels = {
   readonly tax: string;
   readonly taxOn: string;
   readonly total: string;
+  /** Where no tax is charged. */
+  readonly totalUntaxed: string;
   readonly prepaid: string;
   readonly rounding: string;
   readonly toPay: string;

@@ -29,6 +29,8 @@ export const sellerOf = ({ identity, tax }: Studio): Seller => {
   return {
     ...filled({
       'BT-27': identity.name,
+      // A seller is told by an identifier, a registration or a VAT number (BR-CO-26); some houses have only their tax number.
+      'BT-29': vat || tax.companyNumber ? '' : tax.taxNumber,
       'BT-30': tax.companyNumber,
       'BT-31': vat ? tax.taxNumber : '',
       'BT-32': vat ? '' : tax.taxNumber,

@@ -40,6 +40,7 @@ export const invoiceLabels = (language: string): InvoiceLabels => {
     tax: say('tax'),
     taxOn: say('tax-on'),
     total: say('total'),
+    totalUntaxed: say('total-untaxed'),
     prepaid: say('prepaid'),
     rounding: say('rounding'),
     toPay: say('to-pay'),

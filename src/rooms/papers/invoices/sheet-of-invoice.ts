@@ -45,6 +45,7 @@ const manner = (language: string, currency: string) => {
   return {
     day: (date: CalendarDate): string => paperWords(language).date(date),
     category: (category: TaxCategory): string => paperWords(language).say(`tax.${category}`),
+    of: (label: string, words: string): string => paperWords(language).say('of', { label, words }),
     unit: (unit: QuantityUnit): string => unitOnPaper(language, unit),
     amount: (money: Money): string => amountInWords(money, language),
     price: (value: Decimal): string => written(price, value),
@@ -84,7 +85,10 @@ export const sheetOfInvoice = (told: InvoiceOfDraft, head: InvoiceSheetHead): In
     ),
     sums: sumsOf(paper, labels, say),
     taxes: taxesOf(paper, labels, say),
-    total: { label: labels.total, amount: say.amount(paper.totals.gross) },
+    total: {
+      label: isTaxed(paper) ? labels.total : labels.totalUntaxed,
+      amount: say.amount(paper.totals.gross),
+    },
     after: afterOf(paper, labels, say),
     due: {
       label: `${isCredit ? labels.credited : labels.toPay}, ${paper.currency}`,
@@ -127,21 +131,24 @@ const lineOf = (line: ReadablePaper['lines'][number], unit: QuantityUnit, say: M
   net: say.amount(line.net),
 });
 
-const sumsOf = (
-  { totals, allowances, charges }: ReadablePaper,
-  labels: InvoiceLabels,
-  say: Manner,
-): Priced[] => [
-  ...(allowances.length + charges.length > 0
-    ? [{ label: labels.lines, amount: say.amount(totals.lines) }]
-    : []),
-  ...allowances.map(({ amount, reason }) => ({
-    label: reason || labels.allowances,
-    amount: say.amount(amount.negated()),
-  })),
-  ...charges.map(({ amount, reason }) => ({ label: reason || labels.charges, amount: say.amount(amount) })),
-  { label: labels.net, amount: say.amount(totals.net) },
-];
+/** Does any of it carry tax? Else the paper speaks of none, beside the reason for it. */
+const isTaxed = ({ groups }: ReadablePaper): boolean =>
+  groups.some(({ category }) => !TAX_CATEGORIES[category].reason);
+
+const sumsOf = (paper: ReadablePaper, labels: InvoiceLabels, say: Manner): Priced[] => {
+  const { totals, allowances, charges } = paper;
+  return [
+    ...(allowances.length + charges.length > 0
+      ? [{ label: labels.lines, amount: say.amount(totals.lines) }]
+      : []),
+    ...allowances.map(({ amount, reason }) => ({
+      label: reason || labels.allowances,
+      amount: say.amount(amount.negated()),
+    })),
+    ...charges.map(({ amount, reason }) => ({ label: reason || labels.charges, amount: say.amount(amount) })),
+    ...(isTaxed(paper) ? [{ label: labels.net, amount: say.amount(totals.net) }] : []),
+  ];
+};
 
 const taxesOf = ({ groups }: ReadablePaper, labels: InvoiceLabels, say: Manner): QuoteTax[] =>
   groups.map((group) => {
@@ -155,9 +162,9 @@ const taxesOf = ({ groups }: ReadablePaper, labels: InvoiceLabels, say: Manner):
           note,
         }
       : {
-          name: `${labels.tax}: ${say.category(group.category)} (${group.category})`,
+          name: say.of(labels.tax, `${say.category(group.category)} (${group.category})`),
           on: say.amount(group.base),
-          amount: say.amount(group.tax),
+          amount: category.reason ? '' : say.amount(group.tax),
           note,
         };
   });
