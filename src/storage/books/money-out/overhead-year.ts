@@ -78,7 +78,8 @@ const workedBetween = async (
 
 const OF_A_GARMENT = ['issue', 'waste', 'return', 'offcut', 'reversal'];
 
-const usedBetween = async (
+/** What went from the cloth room into garments in a span, less what came back. */
+export const usedBetween = async (
   { manager }: Reading,
   from: CalendarDate,
   to: CalendarDate,
