@@ -189,9 +189,9 @@ export const lettersPage = (
   crumbs: promisesCrumbs,
   lead: span ? `The workroom is closed: ${spanInWords(span)}.` : '',
   none: letters.length === 0,
-  letters: letters.map(({ client, numbers, text }) => ({
-    heading: `${client.name}, ${numbers.join(', ')}`,
-    field: `letter-${client.id}`,
+  toClients: letters.map(({ client, numbers, text }) => ({
+    to: `${client.name}, ${numbers.join(', ')}`,
+    box: `letter-${client.id}`,
     reach: [client.email, client.phone].filter(Boolean).join(', '),
     rows: String(text.split('\n').length + 2),
     text,
