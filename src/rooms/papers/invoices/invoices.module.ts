@@ -1,4 +1,6 @@
 import { Module } from '@nestjs/common';
+import { BatchApi, BatchController } from './batch/batch.controller.js';
+import { Batches } from './batch/batches.js';
 import { InvoicesApi } from './invoices.api.js';
 import { InvoicesController } from './invoices.controller.js';
 import { IssuedApi } from './issued/issued.api.js';
@@ -7,8 +9,16 @@ import { IssuingInvoicesController } from './issuing/issuing.controller.js';
 import { IssuingInvoices } from './issuing/issuing-invoices.js';
 
 @Module({
-  controllers: [InvoicesController, IssuingInvoicesController, IssuedController, InvoicesApi, IssuedApi],
-  providers: [IssuingInvoices],
+  controllers: [
+    BatchController,
+    BatchApi,
+    InvoicesController,
+    IssuingInvoicesController,
+    IssuedController,
+    InvoicesApi,
+    IssuedApi,
+  ],
+  providers: [IssuingInvoices, Batches],
   exports: [IssuingInvoices],
 })
 export class InvoicesModule {}

@@ -1,7 +1,6 @@
 import { createHash } from 'node:crypto';
 import { Injectable } from '@nestjs/common';
-import { Conflict, Invalid, NotFound, Stale } from '../../../../domain/kernel/errors.js';
-import { type Finding, mayIssue } from '../../../../domain/papers/finding.js';
+import { Conflict, NotFound, Stale } from '../../../../domain/kernel/errors.js';
 import { amountIssued } from '../../../../domain/papers/settlement/balance.js';
 import { PdfPrinter } from '../../../../printing/browser/pdf-printer.js';
 import type { InvoiceSheet } from '../../../../printing/papers/invoice-sheet.js';
@@ -28,6 +27,7 @@ import { invoiceSubject } from '../drafts/begin-invoice.js';
 import { type InvoiceOfDraft, invoiceOfDraft } from '../invoice-of-draft.js';
 import { movedInWords } from '../moved-in-words.js';
 import { sheetOfInvoice } from '../sheet-of-invoice.js';
+import { BUSY, type LookedAt, MOST_TRIES, mustBeReady, seriesOf } from './looked-at.js';
 import { putHeldTo } from './put-held-to.js';
 
 /** An invoice ready to be printed: its words with the number it would get. */
@@ -93,7 +93,13 @@ export class IssuingInvoices {
     );
   }
 
-  private async ready(reading: Reading, draftId: string, seen: number | undefined): Promise<Ready> {
+  /** @param ahead how many numbers further on, where others go out before it */
+  private async ready(
+    reading: Reading,
+    draftId: string,
+    seen: number | undefined,
+    ahead = 0,
+  ): Promise<Ready> {
     const kept = await draftOr(reading, draftId);
     if (seen !== undefined && seen !== kept.version) throw new Stale({ ...kept });
     const studio = await studioBook.the(reading);
@@ -101,7 +107,7 @@ export class IssuingInvoices {
     const name = seriesOf(kept.choices.kind);
     const next = await foreseeNumber(
       reading,
-      { name, pattern: name === 'credit-note' ? settings.creditSeries : settings.invoiceSeries },
+      { name, pattern: name === 'credit-note' ? settings.creditSeries : settings.invoiceSeries, ahead },
       todayIn(this.clock, studio.identity.zone),
       (number) => invoiceBook.isNumberTaken(reading, number),
     );
@@ -147,14 +153,69 @@ export class IssuingInvoices {
     return id;
   }
 
+  /**
+   * Issues several drafts in their order, as many as can be foreseen in one turn: they are printed beside each other, each with the
+   * number it would get, and kept one after the other. What was overtaken is printed again with those that follow it.
+   *
+   * @param drafts of one series
+   * @param issued told of each as it is kept
+   * @throws whatever stood in the way of one; those before it are issued, it and those behind it are drafts
+   */
+  async issueTogether(
+    visit: Visit,
+    drafts: readonly LookedAt[],
+    confirmed: readonly string[],
+    issued: (draft: LookedAt, paper: { readonly id: string; readonly number: string }) => void,
+  ): Promise<void> {
+    const [first] = drafts;
+    if (!first) return;
+    await this.turn.run(seriesOf(first.kind), async () => {
+      let left = drafts;
+      for (let tries = 0; left.length > 0; ) {
+        const kept = await this.keepInOrder(visit, left, confirmed, issued);
+        left = left.slice(kept);
+        tries = kept > 0 ? 0 : tries + 1;
+        if (tries >= MOST_TRIES) throw new Conflict(BUSY, 'busy');
+      }
+    });
+  }
+
+  /** @returns how many were kept before one was overtaken */
+  private async keepInOrder(
+    visit: Visit,
+    drafts: readonly LookedAt[],
+    confirmed: readonly string[],
+    issued: Parameters<IssuingInvoices['issueTogether']>[3],
+  ): Promise<number> {
+    const printing = drafts.map(async ({ id, version }, ahead) => {
+      const ready = await this.ready(this.read, id, version, ahead);
+      mustBeReady(ready.told.hand.findings, confirmed);
+      return { ready, pdf: await this.print(ready.sheet, ready.told) };
+    });
+    // A print that fails while another is waited for is looked at when it is its turn.
+    for (const one of printing) one.catch(() => undefined);
+    try {
+      for (const [place, draft] of drafts.entries()) {
+        const { ready, pdf } = await printing[place]!;
+        try {
+          const { value: id } = await this.unit.write(visit, (writing) => this.keep(writing, ready, pdf));
+          issued(draft, { id, number: ready.next.number });
+        } catch (error) {
+          if (error instanceof Overtaken) return place;
+          throw error;
+        }
+      }
+      return drafts.length;
+    } finally {
+      await Promise.allSettled(printing);
+    }
+  }
+
   private print(sheet: InvoiceSheet, { studio }: InvoiceOfDraft): Promise<Uint8Array> {
     const paper = this.stationery.invoice(sheet, studio.sheet);
     return this.printer.print(paper.html, paper.sheet);
   }
 }
-
-const seriesOf = (kind: KeptInvoiceDraft['choices']['kind']): 'invoice' | 'credit-note' =>
-  kind === 'credit-note' ? 'credit-note' : 'invoice';
 
 const draftOr = (reading: Reading, draftId: string): Promise<KeptInvoiceDraft> =>
   invoiceDraftBook.one(reading, draftId).catch((error: unknown) => {
@@ -178,14 +239,3 @@ const documentOf = ({ told, sheet }: Ready): string => {
 const GIVEN = (number: string): string =>
   `The series gives ${number} next, and that number went out already. Choose another pattern in House.`;
 const GONE = 'This draft is no longer here: it was issued or put away. Look at the papers of the commission.';
-
-/** @throws Invalid naming each finding that blocks, or that nobody has looked at yet */
-const mustBeReady = (findings: readonly Finding[], confirmed: readonly string[]): void => {
-  if (mayIssue(findings, confirmed)) return;
-  const open = findings.filter(({ blocks, code }) => blocks || !confirmed.includes(code));
-  throw new Invalid(
-    'The invoice was not issued: something is missing or wants a look.',
-    open.map(({ code, text }) => ({ field: `confirm.${code}`, text })),
-    'not-ready',
-  );
-};
