@@ -7,6 +7,8 @@ import { measureKills } from './killed/measure-kills.mjs';
 import { load } from './measure.mjs';
 import { measurePages } from './pages.mjs';
 import { measurePaper } from './paper.mjs';
+import { measureIssuing } from './papers/measure-issuing.mjs';
+import { measurePromises } from './papers/measure-promises.mjs';
 import { measureStarts } from './starts.mjs';
 import { measureStudy } from './study.mjs';
 import { isKept, tableOf } from './table.mjs';
@@ -20,6 +22,8 @@ const parts = {
   years: measureYears,
   study: measureStudy,
   killed: measureKills,
+  promises: measurePromises,
+  issuing: measureIssuing,
 };
 const asked = process.argv.slice(2);
 const chosen = Object.entries(parts).filter(([name]) => asked.length === 0 || asked.includes(name));
