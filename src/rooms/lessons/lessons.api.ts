@@ -3,6 +3,7 @@ import { Decimal } from '../../domain/kernel/decimal.js';
 import { modeLessons, operationLessons } from '../../domain/lessons/by-operation.js';
 import type { PastGarment } from '../../domain/lessons/past-garment.js';
 import { pastGarmentBook } from '../../storage/books/past-garment-book.js';
+import { Clock } from '../../storage/clock.js';
 import { lessonBook } from '../../storage/lesson/lesson-book.js';
 import { ReadSide } from '../../storage/read-side.js';
 import type { Visit } from '../../storage/session.js';
@@ -13,6 +14,8 @@ import { parse } from '../../web/forms/parse.js';
 import { etagOf, versionOfIfMatch } from '../../web/forms/version.js';
 import { answer, type Reply } from '../../web/reply.js';
 import { Hand } from '../../web/visit.js';
+import { bringGarments, outcomeOf, planImport } from './import/bring-garments.js';
+import { ListSent } from './import/import.form.js';
 import { type KnownType, lessonsOf } from './lessons-of.js';
 import { GuessSent, TotalSent, TotalsSent } from './totals.form.js';
 import { operationOut, toldOut } from './type/told-out.js';
@@ -25,6 +28,7 @@ export class LessonsApi {
   constructor(
     private readonly read: ReadSide,
     private readonly unit: UnitOfWork,
+    private readonly clock: Clock,
   ) {}
 
   @Get()
@@ -34,7 +38,22 @@ export class LessonsApi {
   }
 
   @Post('import')
+  @Describe({
+    summary: 'Brings in past garments: a few by value, or a list as text; `preview: true` keeps nothing',
+    examples: {
+      'by value': {
+        garments: [{ type: 'waistcoat', hours: '52.5', plannedHours: '48', finishedOn: '2026-01-10' }],
+      },
+      'a list': {
+        text: 'Type;Hours\nWaistcoat;52,5\n',
+        headed: true,
+        columns: [{ to: 'type' }, { to: 'took', unit: 'hours' }],
+        preview: true,
+      },
+    },
+  })
   async writeDown(@Body() body: unknown, @Hand() visit: Visit): Promise<Reply> {
+    if (typeof body === 'object' && body !== null && 'text' in body) return this.bring(body, visit);
     const { garments } = parse(TotalsSent, body);
     const { value } = await writeDown(this.unit, visit, garments, (place) => `garments.${place}.type`);
     return answer({ items: value.map(pastOut) }, 201);
@@ -109,6 +128,23 @@ export class LessonsApi {
       () => removeTotal(this.unit, visit, id, versionOfIfMatch(match)),
     );
     return answer({ removed: id });
+  }
+
+  private async bring(body: object, visit: Visit): Promise<Reply> {
+    const { text, preview, ...words } = parse(ListSent, body);
+    if (!preview) return answer((await bringGarments(this.unit, visit, this.clock, text, words)).value, 201);
+    const { garments, unknown } = await planImport(this.read, this.clock, text, words);
+    return answer({
+      items: garments.map((one) => ({
+        line: one.line,
+        rows: one.rows,
+        outcome: outcomeOf(one, words.twins),
+        troubles: one.troubles,
+        isUnusual: one.isUnusual,
+        isTwin: one.isTwin,
+      })),
+      unknown,
+    });
   }
 }
 

@@ -89,7 +89,7 @@ describe('seven more, and one typed ten-fold', () => {
     expect(text).toContain('/commissions/c/garments/g3/reckoning');
     expect(text).toContain('Jacket &lt;b&gt;0&lt;/b&gt;');
     const told = await api('/api/lessons/garment-types/lounge-jacket');
-    expect(told.earned).toMatchObject({ garments: 8, perHour: { currency: 'EUR' } });
+    expect(told.earned).toMatchObject({ garments: 8, perHour: '30.00' });
     expect(told.mending.ownErrorMinutes).toBe(120);
     expect(told.worthTiming.reduce((sum: number, one: { share: number }) => sum + one.share, 0)).toBeCloseTo(
       1,
