@@ -88,7 +88,7 @@ const choices = {
       name: 'Hem by hand',
       description: 'Grey flannel trousers',
       quantity: new Decimal(1),
-      unit: 'each',
+      unit: 'piece',
       price: new Decimal('24.00'),
       category: 'S',
       rate: new Decimal(23),
