@@ -3,6 +3,10 @@ import { Decimal, type Rounding, readDecimal } from './decimal.js';
 import { Invalid, OutOfRange } from './errors.js';
 import { shareByLargestRemainder } from './sharing.js';
 
+/** Minor units in a major one, by the decimals of the currency (0 to 4): a power worked out once, not for each amount. */
+const MINOR_IN_MAJOR = [0, 1, 2, 3, 4].map((decimals) => new Decimal(10).pow(decimals));
+const minorInMajor = (currency: CurrencyCode): Decimal => MINOR_IN_MAJOR[exponentOf(currency)] as Decimal;
+
 /**
  * An amount of money: whole minor units of one currency. Adding never rounds; every product names its rounding.
  *
@@ -52,7 +56,7 @@ export class Money {
 
   private static fromScaled(major: Decimal, currency: CurrencyCode, rounding: Rounding): Money {
     if (!major.isFinite()) throw new OutOfRange('This amount of money is not a number.');
-    const scaled = major.times(new Decimal(10).pow(exponentOf(currency))).toDecimalPlaces(0, rounding);
+    const scaled = major.times(minorInMajor(currency)).toDecimalPlaces(0, rounding);
     return Money.ofMinor(scaled.toNumber(), currency);
   }
 
@@ -93,7 +97,7 @@ export class Money {
 
   /** Major units, exact. */
   toDecimal(): Decimal {
-    return new Decimal(this.minor).div(new Decimal(10).pow(exponentOf(this.currency)));
+    return new Decimal(this.minor).div(minorInMajor(this.currency));
   }
 
   /** Plain numeral with the currency's decimals, as in JSON: `31.50`. */
