@@ -83,7 +83,9 @@ const owedInWords = async (reading: Reading, locale: string): Promise<string> =>
   const { owed, clients } = await owedTogether(reading);
   return clients === 0
     ? ''
-    : `${countInWords(clients, 'client')} ${clients === 1 ? 'owes' : 'owe'} ${moneyInWords(owed, locale)} together.`;
+    : clients === 1
+      ? `One client owes ${moneyInWords(owed, locale)}.`
+      : `${countInWords(clients, 'client')} owe ${moneyInWords(owed, locale)} together.`;
 };
 
 const quotesTable = (quotes: readonly ListedQuote[], today: CalendarDate, locale: string): object => ({

@@ -72,7 +72,7 @@ describe('outwork', () => {
     const told = (await studio.api('GET', `/api/outwork/${ticket}`)).json();
     expect(told).toMatchObject({ number: 'W-0001', comesTo: '28.00', state: 'out', daysLate: 3 });
     const page = wordsOf((await studio.get(HERE)).text);
-    expect(page).toContain('one piece of work out, 1 of them late.');
+    expect(page).toContain('One piece of work out, late.');
     expect(page).toContain('out, 3 days late');
     expect((await studio.api('GET', '/api/outwork')).json().items).toHaveLength(1);
     expect((await outworkBook.toCome(studio.read, garment.id, 'EUR')).toString()).toBe('28.00');

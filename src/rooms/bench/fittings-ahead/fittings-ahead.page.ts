@@ -104,6 +104,6 @@ const lastInWords = ({ last }: GarmentAhead): string => {
 };
 
 const balanceInWords = ({ owed, credit }: Account, locale: string): string => {
-  if (owed.minor > 0) return `${moneyInWords(owed, locale)} are still to pay.`;
-  return credit.minor > 0 ? `${moneyInWords(credit, locale)} are held for them.` : 'Nothing is owed.';
+  if (owed.minor > 0) return `${moneyInWords(owed, locale)} is still to pay.`;
+  return credit.minor > 0 ? `${moneyInWords(credit, locale)} is held for them.` : 'Nothing is owed.';
 };

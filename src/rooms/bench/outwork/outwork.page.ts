@@ -15,7 +15,7 @@ import type { GarmentToCharge } from '../../../storage/books/money-out/garments-
 import { gridRows } from '../../../web/forms/closed-up.js';
 import type { PageWords } from '../../../web/reply.js';
 import { amountInWords, moneyInWords } from '../../../web/words/amounts.js';
-import { countInWords } from '../../../web/words/counts.js';
+import { capitalised, countInWords } from '../../../web/words/counts.js';
 import { dateInWords } from '../../../web/words/dates.js';
 import { RATE_FIELDS } from './outwork.form.js';
 
@@ -48,6 +48,9 @@ export const stateInWords = (ticket: OutworkTicket, isPaid: boolean, today: Cale
   if (late > 0) return `out, ${countInWords(late, 'day')} late`;
   return ticket.dueOn === today ? 'out, due today' : 'out';
 };
+
+const lateInWords = (late: number, out: number): string =>
+  late === 0 ? '' : late < out ? `, ${late} of them late` : late === 1 ? ', late' : ', all of them late';
 
 const table = (caption: string, tickets: readonly OutworkTicket[], told: OutworkTold) => ({
   caption,
@@ -90,7 +93,7 @@ export const outworkPage = (
     lead:
       out.length === 0
         ? 'Nothing is out.'
-        : `${countInWords(out.length, 'piece of work', 'pieces of work')} out${late > 0 ? `, ${late} of them late` : ''}.`,
+        : `${capitalised(countInWords(out.length, 'piece of work', 'pieces of work'))} out${lateInWords(late, out.length)}.`,
     anyOut: out.length > 0,
     out: table('Out now', out, told),
     list: table('All tickets, newest first', list.items, told),
