@@ -6,6 +6,8 @@ import type { Operation } from '../making/operation.js';
 export type WorkSoFar = {
   readonly finished: ReadonlySet<string>;
   readonly leftOut: ReadonlySet<string>;
+  /** Cutting was recorded: what stands before it in the plan is behind the garment, whether it was timed or not. */
+  readonly isCut?: boolean | undefined;
   /** What was worked, the newest first: a line of the plan, or a whole stage. */
   readonly worked: readonly {
     readonly operationId?: string | undefined;
@@ -17,6 +19,9 @@ export type WorkSoFar = {
  * The operations that are likeliest to come next on a garment: what was worked last, if it is not finished; then what
  * follows it in its stage; then what else was begun, the newest first; then what was passed over in the stage; then what
  * follows in the plan; then what was passed over before. Without work the plan's own order.
+ *
+ * Once a garment is cut, work that stands no later in the plan than the cutting comes last, unless it was worked last
+ * in the stage of cutting itself.
  *
  * Common practice, no source: one goes on where one stopped, and a stage is brought to its end.
  *
@@ -47,8 +52,18 @@ export const likeliestOperations = (plan: MakingPlan, soFar: WorkSoFar, most = 5
     .map(({ operation }) => operation);
 };
 
-/** Where the work stands in the plan; a whole stage stands before its first operation. */
-const underWay = (plan: MakingPlan, { worked }: WorkSoFar): { anchor: number; stage: Stage | undefined } => {
+type Standing = { readonly anchor: number; readonly stage: Stage | undefined };
+
+/** Where the work stands in the plan, and behind the cutting once the garment is cut. */
+const underWay = (plan: MakingPlan, soFar: WorkSoFar): Standing => {
+  const at = lastWorked(plan, soFar);
+  const cut = soFar.isCut ? plan.findLastIndex(({ stage }) => stage === 'cut') : -1;
+  if (at.stage === 'cut' || at.anchor >= cut) return at;
+  return { anchor: cut + 0.5, stage: plan[cut + 1]?.stage };
+};
+
+/** Where the work stands by what was worked last; a whole stage stands before its first operation. */
+const lastWorked = (plan: MakingPlan, { worked }: WorkSoFar): Standing => {
   for (const one of worked) {
     const anchor = plan.findIndex(({ id }) => id === one.operationId);
     if (anchor >= 0) return { anchor, stage: plan[anchor]?.stage };

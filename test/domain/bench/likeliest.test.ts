@@ -36,15 +36,17 @@ const PLAN = [
 type Asked = {
   finished?: string[];
   leftOut?: string[];
+  isCut?: boolean;
   worked?: (string | { stage: Stage })[];
   most?: number;
 };
-const likeliest = ({ finished = [], leftOut = [], worked = [], most }: Asked): string[] =>
+const likeliest = ({ finished = [], leftOut = [], isCut, worked = [], most }: Asked): string[] =>
   likeliestOperations(
     PLAN,
     {
       finished: new Set(finished),
       leftOut: new Set(leftOut),
+      isCut,
       worked: worked.map((one) => (typeof one === 'string' ? { operationId: one } : one)),
     },
     most,
@@ -73,6 +75,20 @@ describe('the likeliest next operations', () => {
         worked: ['canvas', 'sleeves', 'lay'],
       }),
     ).toEqual(['baste-up', 'sleeves', 'lay', 'pockets', 'trimmings']);
+  });
+
+  it('begin behind the cutting once the garment is cut, though nothing before it was timed', () => {
+    const behind = ['canvas', 'baste-up', 'fitting', 'pockets', 'sleeves'];
+    expect(likeliest({ isCut: true })).toEqual(behind);
+    expect(likeliest({ isCut: true, worked: ['draft'] })).toEqual([
+      'canvas',
+      'baste-up',
+      'draft',
+      'fitting',
+      'pockets',
+    ]);
+    expect(likeliest({ isCut: true, worked: ['lay'], most: 3 })).toEqual(['lay', 'trimmings', 'canvas']);
+    expect(likeliest({ isCut: true, worked: ['pockets'], most: 2 })).toEqual(['pockets', 'sleeves']);
   });
 
   it('begin a whole stage at its first operation', () => {

@@ -143,17 +143,29 @@ export const readWork = (
   const [only] = work;
   if (only && work.length === 1) return understood(keysOf(only, said.mode));
   if (only)
-    return askWhich(work, said.words.length > 0 ? quoted(said.words.join(' ')) : 'this', before, after);
+    return askWhich(
+      work,
+      said.words.length > 0 ? quoted(asTyped(said.words, folded)) : 'this',
+      before,
+      after,
+    );
   const there = placesInWords(said.words, placesNamed(said, places));
   const isNamed = said.words.length > 0 || said.commissionNumber !== undefined || said.place !== undefined;
   const likeliest = isNamed ? there.flatMap((at) => likeliestOf(at)) : [];
   if (likeliest.length > 0) return askWhich(likeliest, 'it', before, after);
   return isNamed
     ? refused(
-        `No garment that is being made has ${quoted(said.words.join(' ') || folded)} in its plan. Say the garment too, or choose “Not in the plan” on its page.`,
+        `No garment that is being made has ${quoted(asTyped(said.words, folded) || folded)} in its plan. Say the garment too, or choose “Not in the plan” on its page.`,
       )
     : refused('What was it for? Write the work and the garment, such as “1h30 lapels jacket”.');
 };
+
+/** The words as they were typed, with their plural s, to ask about them. */
+const asTyped = (words: readonly string[], folded: string): string =>
+  folded
+    .split(' ')
+    .filter((one) => wordsOf(one).some((word) => words.includes(word)))
+    .join(' ');
 
 const likeliestOf = (at: PlaceToWork): NamedWork[] =>
   at.operations

@@ -9,7 +9,7 @@ import {
   usualSitting,
 } from '../../../domain/bench/sitting.js';
 import { standingEntries, workedMinutes } from '../../../domain/bench/worked.js';
-import { operationMarks } from '../../../domain/commissions/garment-mark.js';
+import { operationMarks, standingMarks } from '../../../domain/commissions/garment-mark.js';
 import { addDays, dateIn, type Instant } from '../../../domain/kernel/calendar-date.js';
 import type { Minutes } from '../../../domain/kernel/minutes.js';
 import type { MakingPlan } from '../../../domain/making/making-plan.js';
@@ -32,11 +32,16 @@ export type GarmentSoFar = {
 export const garmentSoFar = async (reading: Reading, garmentId: string): Promise<GarmentSoFar> => {
   const plan = await planBook.of(reading, garmentId);
   const entries = await benchBook.ofGarment(reading, garmentId);
-  const marks = operationMarks(await garmentMarkBook.ofGarment(reading, garmentId));
+  const marks = await garmentMarkBook.ofGarment(reading, garmentId);
+  const isCut = standingMarks(marks).some(({ kind }) => kind === 'cut');
   const worked = new Map<string, Minutes>();
   for (const { operationId, minutes } of workedMinutes(entries, plan))
     if (operationId) worked.set(operationId, (worked.get(operationId) ?? 0) + minutes);
-  return { plan, soFar: { ...marks, worked: standingEntries(entries).reverse() }, worked };
+  return {
+    plan,
+    soFar: { ...operationMarks(marks), isCut, worked: standingEntries(entries).reverse() },
+    worked,
+  };
 };
 
 /** How long a clock runs, what went before on the same work, and what is planned for it. */
