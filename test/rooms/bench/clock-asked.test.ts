@@ -100,7 +100,16 @@ describe('a departure from the plan', () => {
     };
     expect((await studio.post(away, chest)).status).toBe(303);
     studio.clock.forward(45);
-    expect(wordsOf((await studio.get('/bench')).text)).toContain('Make an extra of it');
+    const running = (await studio.get('/bench')).text;
+    expect(wordsOf(running)).toContain('Make an extra of it');
+    const offered =
+      /href="([^"]*\/extras\/new[^"]*)"/
+        .exec(running)?.[1]
+        ?.replaceAll('&amp;', '&')
+        .replaceAll('&#x3D;', '=') ?? '';
+    const extra = await studio.get(offered);
+    expect(extra.status).toBe(200);
+    expect(extra.text).toContain('Heavier chest piece');
     await tap(studio, { ...lapels, cause: 'own error' });
     expect(await newest(jacket)).toMatchObject({
       minutes: 45,

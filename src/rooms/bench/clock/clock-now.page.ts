@@ -153,10 +153,11 @@ const garmentLine = async (reading: Reading, { garmentId, commissionId }: Runnin
 };
 
 /** Work that may be charged is made an extra of, so that price and day are known before anyone agrees. */
-const extraLink = ({ cause, extraId, garmentId, commissionId }: RunningClock, visit: SignedIn) => {
-  if (!cause || extraId || !causeRule(cause).mayBeExtra) return '' as const;
-  const query = new URLSearchParams({ garment: garmentId ?? '', cause });
-  const href = `/commissions/${commissionId}/extras/new?${query.toString()}`;
+const extraLink = (clock: RunningClock, visit: SignedIn) => {
+  const { cause, extraId, garmentId, commissionId } = clock;
+  if (!cause || extraId || !garmentId || !causeRule(cause).mayBeExtra) return '' as const;
+  const query = new URLSearchParams({ cause, 'lines.0.line': whatInWords(clock), look: 'yes' });
+  const href = `/commissions/${commissionId}/garments/${garmentId}/extras/new?${query.toString()}`;
   if (!mayGo(visit, 'GET', href)) return '' as const;
   return {
     text: 'Make an extra of it: price and new date first',
