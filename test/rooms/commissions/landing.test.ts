@@ -171,4 +171,23 @@ describe('where a garment lands', () => {
     expect(told.soFar.minutes).toBe('130');
     expect(told.garments).toHaveLength(1);
   });
+
+  it('once handed over nothing is to come, though its operations were not all pressed finished', async () => {
+    await studio.unit.write(studio.visit, async (writing) => {
+      const [commissionId, garmentId] = [id(commission), id(jacket)];
+      const left = {
+        kind: 'delivered',
+        operationId: undefined,
+        on: '2026-03-02',
+        words: '',
+        document: '',
+      } as const;
+      await garmentMarkBook.add(writing, { garmentId, commissionId, ...left });
+      writing.says('Handed over', `commission/${commissionId}`);
+    });
+    const told = await forecast();
+    expect(told.soFar.minutes).toBe('130');
+    for (const chance of ['0.5', '0.8', '0.9'])
+      expect(told.forecast[chance]).toMatchObject({ minutes: '130', left: '0' });
+  });
 });

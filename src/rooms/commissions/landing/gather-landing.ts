@@ -78,7 +78,7 @@ const gathered = async (
 ): Promise<LandingTold | undefined> => {
   const hourOn = await hours(reading);
   if (!hourOn) return undefined;
-  const work = await workOfGarment(reading, garmentId);
+  const work = nothingToCome(await workOfGarment(reading, garmentId));
   const { garment, materials: lines, expenses } = work.planned;
   const pricing = await pricingOf(reading, clock, garment.commissionId);
   const { identity } = pricing.studio;
@@ -97,11 +97,16 @@ const gathered = async (
   const input: GarmentUnderWay = {
     ...work,
     used: materials,
-    materialsToCome: sum(
-      rows.map((row) =>
-        Money.rounded(spendOf(row, identity.currency).toIssue.times(row.plannedUnitCost), identity.currency),
-      ),
-    ),
+    materialsToCome: hasLeft(work)
+      ? zero
+      : sum(
+          rows.map((row) =>
+            Money.rounded(
+              spendOf(row, identity.currency).toIssue.times(row.plannedUnitCost),
+              identity.currency,
+            ),
+          ),
+        ),
     expensesSoFar: paid.total,
     expensesToCome: expensesToCome(sum(expenses.map(({ amount }) => amount)), paid.total, ordered),
     price: work.agreed.quotedNet ? sum([work.agreed.quotedNet, ...extras.map(netOf)]) : (asked?.net ?? zero),
@@ -122,6 +127,12 @@ const gathered = async (
   };
 };
 
+const hasLeft = ({ standing }: WorkOfGarment): boolean => standing === 'delivered' || standing === 'closed';
+
+/** A garment that has left has no work to come, though nobody pressed that its operations are finished. */
+const nothingToCome = (work: WorkOfGarment): WorkOfGarment =>
+  hasLeft(work) ? { ...work, finished: new Set(work.plan.map(({ id }) => id)) } : work;
+
 const hours = (reading: Reading): Promise<HourOn | undefined> =>
   keptIn(reading, 'hours by day and person', async () => {
     const cards = await ratesBook.all(reading);
@@ -129,7 +140,11 @@ const hours = (reading: Reading): Promise<HourOn | undefined> =>
   });
 
 /** An extra's price before tax. */
-export const netOf = (extra: { price: Money; pricesInclude: 'none' | 'tax'; rate: Decimal | undefined }): Money =>
+export const netOf = (extra: {
+  price: Money;
+  pricesInclude: 'none' | 'tax';
+  rate: Decimal | undefined;
+}): Money =>
   extra.pricesInclude === 'none'
     ? extra.price
     : Money.rounded(

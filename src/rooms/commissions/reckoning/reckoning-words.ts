@@ -36,7 +36,7 @@ export const reckoningSentence = (one: Bridged, locale: string): string => {
   const [heaviest] = [...one.bridge]
     .map(({ step, amount }) => ({ step, weight: sign * money(amount).minor }))
     .sort((a, b) => b.weight - a.weight);
-  const why = heaviest && heaviest.weight > 0 ? `: ${HEAVIEST[heaviest.step]} weighs most` : '';
+  const why = heaviest && heaviest.weight > 0 ? `: above all ${HEAVIEST[heaviest.step]}` : '';
   return `${left}, ${against}${why}.`;
 };
 
