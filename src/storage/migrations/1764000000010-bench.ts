@@ -1,10 +1,5 @@
 import type { MigrationInterface, QueryRunner } from 'typeorm';
-import { type ColumnWord, tableOf } from './table-of.js';
-
-const texts = (...names: string[]): Record<string, ColumnWord> =>
-  Object.fromEntries(names.map((name) => [name, 'text']));
-const maybe = (...names: string[]): Record<string, ColumnWord> =>
-  Object.fromEntries(names.map((name) => [name, 'text?']));
+import { type ColumnWord, maybe, tableOf, texts } from './table-of.js';
 
 const WORKED_ON: Record<string, ColumnWord> = {
   ...maybe('commission_id', 'garment_id'),

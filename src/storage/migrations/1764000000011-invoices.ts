@@ -1,8 +1,5 @@
 import type { MigrationInterface, QueryRunner } from 'typeorm';
-import { type ColumnWord, tableOf } from './table-of.js';
-
-const texts = (...names: string[]): Record<string, ColumnWord> =>
-  Object.fromEntries(names.map((name) => [name, 'text']));
+import { tableOf, texts } from './table-of.js';
 
 /** Invoices and credit notes: drafts, issued papers with their bytes, what they cite, and when they were sent. */
 export class Invoices1764000000011 implements MigrationInterface {

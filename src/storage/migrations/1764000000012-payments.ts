@@ -1,8 +1,5 @@
 import type { MigrationInterface, QueryRunner } from 'typeorm';
-import { type ColumnWord, tableOf } from './table-of.js';
-
-const texts = (...names: string[]): Record<string, ColumnWord> =>
-  Object.fromEntries(names.map((name) => [name, 'text']));
+import { tableOf, texts } from './table-of.js';
 
 /** Money that came in and went back, what it went to, receipts, and lines of bank statements. */
 export class Payments1764000000012 implements MigrationInterface {

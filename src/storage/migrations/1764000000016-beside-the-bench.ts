@@ -1,8 +1,5 @@
 import type { MigrationInterface, QueryRunner } from 'typeorm';
-import { type ColumnWord, tableOf } from './table-of.js';
-
-const texts = (...names: string[]): Record<string, ColumnWord> =>
-  Object.fromEntries(names.map((name) => [name, 'text']));
+import { tableOf, texts } from './table-of.js';
 
 const TABLES = [
   tableOf('outworker', {

@@ -11,6 +11,14 @@ const TYPES: Record<ColumnKind, string> = {
 /** A column of a migration: `text`, or `text?` when it may be empty. */
 export type ColumnWord = ColumnKind | `${ColumnKind}?`;
 
+/** Columns of text, by their names. */
+export const texts = (...names: string[]): Record<string, ColumnWord> =>
+  Object.fromEntries(names.map((name) => [name, 'text']));
+
+/** Columns of text that may be empty, by their names. */
+export const maybe = (...names: string[]): Record<string, ColumnWord> =>
+  Object.fromEntries(names.map((name) => [name, 'text?']));
+
 /** How a table is described in a migration: its columns, what they refer to, and its indexes, all named. */
 export type TableWords = {
   readonly columns: Readonly<Record<string, ColumnWord>>;
