@@ -127,11 +127,16 @@ export class AccountDesk {
         .map((id) => ({ id, standing: garmentStanding(marks.get(id) ?? []) }))
         .filter(({ standing }) => standing !== 'cancelled')
         .map(({ id, standing }) => ({ id, delivered: standing === 'delivered' || standing === 'closed' }));
+      const zero = Money.zero(studio.identity.currency);
+      // Where all of it was cancelled nothing is left to be handed over: what was paid is other money of the client.
+      if (ids.length > 0 && standings.length === 0) {
+        found.set(commissionId, [{ net: zero, delivered: true }]);
+        continue;
+      }
       const gone = standings.filter(({ delivered }) => delivered).length;
       // Prices are needed only where some are here and some are not.
       const prices =
         gone > 0 && gone < standings.length ? await this.pricesOf(commissionId, studio) : undefined;
-      const zero = Money.zero(studio.identity.currency);
       found.set(
         commissionId,
         standings.map(({ id, delivered }) => ({ net: prices?.get(id) ?? zero, delivered })),
