@@ -64,29 +64,33 @@ export const fittingsPage = (told: FittingsTold): PageWords => ({
   plan: { text: 'Plan a fitting', href: `${fittingsUrl(told.commission.id)}/new` },
 });
 
-/** One fitting: when, who, what it showed, and what comes of it. */
-export const fittingPage = (told: FittingTold): PageWords => {
+/**
+ * One fitting: when, who, what it showed, and what comes of it.
+ *
+ * @param may whether an address is open to who looks: a maker without prices is led to no closed door
+ */
+export const fittingPage = (told: FittingTold, may: (href: string) => boolean): PageWords => {
   const { fitting, corrections, commission } = told;
   const url = fittingUrl(fitting);
   const isHeld = fitting.state === 'held';
   return {
     title: fittingName(fitting),
     room: 'commissions',
-    crumbs: fittingsCrumbs(told),
+    crumbs: fittingsCrumbs(told).filter(({ href }) => href !== undefined && may(href)),
     url,
     lead: `${dayInWords(fitting.on)} at ${fitting.at}, ${minutesInWords(fitting.minutes)}: ${stateOf(fitting, told.today)}.`,
-    facts: factsOf(told),
+    facts: factsOf(told, may),
     anyCorrections: corrections.length > 0,
     corrections: correctionsTable(told),
     isPlanned: fitting.state === 'planned',
     isHeld,
     noCorrections: isHeld && corrections.length === 0,
     notes: `${url}/notes.pdf`,
-    photos: {
+    photos: may('/photos') && {
       text: told.photos === 0 ? 'Photographs' : capitalised(countInWords(told.photos, 'photograph')),
       href: `/photos?of=${fittingSubject(fitting)}`,
     },
-    history: `/history?about=${fittingSubject(fitting)}`,
+    history: may('/history') && `/history?about=${fittingSubject(fitting)}`,
     again: {
       text: 'Plan another',
       href: `${fittingsUrl(commission.id)}/new?like=${fitting.id}`,
@@ -94,7 +98,10 @@ export const fittingPage = (told: FittingTold): PageWords => {
   };
 };
 
-const factsOf = ({ fitting, garments, fittings, patterns, commission, children }: FittingTold): object[] => {
+const factsOf = (
+  { fitting, garments, fittings, patterns, commission, children }: FittingTold,
+  may: (href: string) => boolean,
+): object[] => {
   const next = fittings.find(({ id }) => id === fitting.nextId);
   const before = fittings.find(({ nextId }) => nextId === fitting.id);
   return [
@@ -103,7 +110,7 @@ const factsOf = ({ fitting, garments, fittings, patterns, commission, children }
       .map(({ id, name, place }) => ({
         label: `Garment ${place}`,
         text: capitalised(name),
-        href: garmentUrl(commission.id, id),
+        ...(may(garmentUrl(commission.id, id)) ? { href: garmentUrl(commission.id, id) } : {}),
         ...(patterns.has(id) ? { note: `pattern ${patterns.get(id)?.number}` } : {}),
       })),
     { label: 'Present', text: fitting.present },

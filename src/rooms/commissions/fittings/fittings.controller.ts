@@ -7,7 +7,8 @@ import { UnitOfWork } from '../../../storage/unit-of-work.js';
 import { freshForm, submit, versionSeen } from '../../../web/forms/form.js';
 import { typedOf } from '../../../web/forms/typed.js';
 import { page, type Reply, seeOther } from '../../../web/reply.js';
-import { Hand } from '../../../web/visit.js';
+import { Hand, type SignedIn } from '../../../web/visit.js';
+import { mayGo } from '../../../web/who-may.js';
 import { readHeld, readNotHeld, readPlanned, tidyCorrections, typedPlanned } from './fitting.form.js';
 import { fittingPage, fittingsPage, fittingUrl } from './fitting.page.js';
 import {
@@ -63,8 +64,13 @@ export class FittingsController {
   }
 
   @Get(':fitting')
-  async one(@Param('commission') commission: string, @Param('fitting') id: string): Promise<Reply> {
-    return page('commissions/fittings/fitting', fittingPage(await this.told(commission, id)));
+  async one(
+    @Param('commission') commission: string,
+    @Param('fitting') id: string,
+    @Hand() visit: SignedIn,
+  ): Promise<Reply> {
+    const may = (href: string): boolean => mayGo(visit, 'GET', href);
+    return page('commissions/fittings/fitting', fittingPage(await this.told(commission, id), may));
   }
 
   @Get(':fitting/change')
