@@ -1,0 +1,2 @@
+type Ended = { code: number; output: string };
+export const stillSteps: { name: string; run: () => Promise<Ended> | Ended }[];
