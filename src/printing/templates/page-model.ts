@@ -90,8 +90,6 @@ export interface PageModel {
   notice?: Notice;
   /** The page's form, or, of several, the one that was refused. */
   form?: FormModel;
-  /** `yes` while work goes on: the page is asked for again every three seconds, without script too. */
-  refresh?: string;
   /** What was looked for, on the page of what was found. */
   find?: string;
   [word: string]: unknown;

@@ -73,6 +73,10 @@ export const invoicesPage = (form: FormModel, told: InvoicesTold): { template: s
           name: `garments.${ref}`,
           label: `${name}, ${amountInWords(price, locale)}`,
         })),
+      isAllAsked:
+        present.papers.length > 0 &&
+        garments.length > 0 &&
+        garments.every(({ ref }) => present.invoiced.has(ref)),
       mayPart: garments.some(({ ref }) => !present.invoiced.has(ref)),
       final: press(
         'final',

@@ -97,7 +97,7 @@ export const progressPage = (batch: Batch): PageWords => {
     title: batch.state === 'running' ? 'Issuing' : batch.state === 'done' ? 'All issued' : 'Stopped',
     room: 'papers',
     crumbs: [...crumbs, { text: 'Issue what is ready', href: BATCH }],
-    refresh: batch.state === 'running' ? 'yes' : '',
+    here: `${BATCH}/${batch.id}`,
     runs: batch.state === 'running',
     label: 'Issuing papers',
     text: `${issued.length} of ${all}`,
