@@ -4,6 +4,7 @@ import type { DataSource } from 'typeorm';
 import { Conflict } from '../domain/kernel/errors.js';
 import { ActInTheMaking } from './act-in-the-making.js';
 import type { Clock } from './clock.js';
+import { inWordsWhereFull } from './disk-full.js';
 import { OnceRow } from './history/once.row.js';
 import { uuidVersion7 } from './ids.js';
 import type { Visit, Writing } from './session.js';
@@ -57,10 +58,9 @@ export class UnitOfWork {
 
   /** Bookkeeping that is nobody's act and leaves no history: sessions, once-only answers, caches. */
   async aside<T>(work: (manager: DataSource['manager']) => Promise<T>): Promise<T> {
-    if (this.source.options.type === 'postgres') return this.source.transaction(work);
-    return this.queue.isInside()
-      ? work(this.source.manager)
-      : this.queue.run(() => this.source.transaction(work));
+    const transaction = () => inWordsWhereFull(() => this.source.transaction(work));
+    if (this.source.options.type === 'postgres') return transaction();
+    return this.queue.isInside() ? work(this.source.manager) : this.queue.run(transaction);
   }
 
   /** Ends when every queued write has ended. */
@@ -70,7 +70,7 @@ export class UnitOfWork {
 
   private inTurn<T>(attempt: () => Promise<T>): Promise<T> {
     return this.queue.run(() =>
-      this.source.options.type === 'postgres' ? this.withRetry(attempt) : attempt(),
+      inWordsWhereFull(() => (this.source.options.type === 'postgres' ? this.withRetry(attempt) : attempt())),
     );
   }
 

@@ -101,3 +101,34 @@ it('waits, writes ahead, keeps references and flushes to the disk', async () => 
   expect(await pragma('synchronous')).toBe(2);
   expect(await kept.reading.query('PRAGMA query_only')).toEqual([{ query_only: 1 }]);
 });
+
+describe('a transaction that SQLite itself rolled back, since the disk is full', () => {
+  /** A full disk, then an act that fails, then one that is acknowledged; answers the count that others see. */
+  const countAfter = async (source: DataSource): Promise<number> => {
+    await source.manager.insert(SeriesRow, { id: 'client', pattern: '', last: 0, version: 1 });
+    const [{ page_count: pages }] = await source.query('PRAGMA page_count');
+    await source.query(`PRAGMA max_page_count = ${pages}`);
+    const tooLarge = source.transaction((manager) =>
+      manager.insert(SeriesRow, { id: 'x'.repeat(200_000), pattern: '', last: 1, version: 1 }),
+    );
+    await expect(tooLarge).rejects.toThrow('SQLITE_FULL');
+    await source.query('PRAGMA max_page_count = 4294967294');
+    const failing = source.transaction(async (manager) => {
+      await manager.update(SeriesRow, { id: 'client' }, { last: 40 });
+      throw new Error('no');
+    });
+    await expect(failing).rejects.toThrow('no');
+    await source.transaction((manager) => manager.update(SeriesRow, { id: 'client' }, { last: 7 }));
+    const other = await plain();
+    return (await other.manager.findOneByOrFail(SeriesRow, { id: 'client' })).last;
+  };
+
+  it('makes the plain driver acknowledge writes that are never kept', async () => {
+    expect(await countAfter(await plain())).not.toBe(7);
+  });
+
+  it('is over with the guard, and what follows is kept', async () => {
+    const guarded = opened(await openForWriting(kept.home));
+    expect(await countAfter(guarded)).toBe(7);
+  });
+});

@@ -1,5 +1,5 @@
-/** What kind of trouble it is; the web turns it into 422, 404, 409, 403 or 429. */
-export type TroubleKind = 'invalid' | 'not-found' | 'conflict' | 'not-allowed' | 'too-many';
+/** What kind of trouble it is; the web turns it into 422, 404, 409, 403, 429 or 507. */
+export type TroubleKind = 'invalid' | 'not-found' | 'conflict' | 'not-allowed' | 'too-many' | 'no-room';
 
 /** One field at fault: a path such as `lines.2.quantity` and a sentence that says what to do. */
 export type FieldTrouble = { readonly field: string; readonly text: string };

@@ -1,12 +1,15 @@
 import sqlite3 from 'sqlite3';
 
 /**
- * The sqlite3 driver as TypeORM is given it, with two habits mended:
+ * The sqlite3 driver as TypeORM is given it, with three habits mended:
  * a transaction takes its write lock at once (a deferred one that reads and then writes gets SQLITE_BUSY whatever
- * busy_timeout says), and values that the driver would store wrongly without a word are refused.
+ * busy_timeout says); values that the driver would store wrongly without a word are refused; and rolling back what SQLite has
+ * rolled back by itself, as it does on a full disk, is no error: TypeORM would believe itself inside that transaction for
+ * ever, and later writes would be acknowledged and never kept.
  */
 export class GuardedDatabase extends sqlite3.Database {
   private asking: sqlite3.Statement | undefined;
+  private hasBegun = false;
 
   /** A number that differs whenever another connection has written since it was last asked for. */
   othersWrote(): Promise<number> {
@@ -27,13 +30,34 @@ export class GuardedDatabase extends sqlite3.Database {
   }
 
   override run(sql: string, ...rest: unknown[]): this {
-    return super.run(lockingAtOnce(sql), ...(refuseUnstorable(rest) as []));
+    return super.run(lockingAtOnce(sql), ...(this.watched(sql, refuseUnstorable(rest)) as []));
   }
 
   override all(sql: string, ...rest: unknown[]): this {
-    return super.all(lockingAtOnce(sql), ...(refuseUnstorable(rest) as []));
+    return super.all(lockingAtOnce(sql), ...(this.watched(sql, refuseUnstorable(rest)) as []));
+  }
+
+  /** The same with an ear to how a transaction begins and ends. */
+  private watched(sql: string, rest: unknown[]): unknown[] {
+    const done = rest.at(-1);
+    if (!['BEGIN TRANSACTION', 'COMMIT', 'ROLLBACK'].includes(sql) || typeof done !== 'function') return rest;
+    const ended = (error: Error | null): Error | null => {
+      const rolledBackAlready = sql === 'ROLLBACK' && this.hasBegun && isNoTransaction(error);
+      if (sql === 'ROLLBACK') this.hasBegun = false;
+      else if (!error) this.hasBegun = sql === 'BEGIN TRANSACTION';
+      return rolledBackAlready ? null : error;
+    };
+    return [
+      ...rest.slice(0, -1),
+      function (this: unknown, error: Error | null, ...more: unknown[]) {
+        done.call(this, ended(error), ...more);
+      },
+    ];
   }
 }
+
+const isNoTransaction = (error: Error | null): boolean =>
+  error?.message.includes('no transaction is active') === true;
 
 // Which of its two verbs TypeORM uses for a statement depends on the statement and on TypeORM's release.
 const lockingAtOnce = (sql: string): string => (sql === 'BEGIN TRANSACTION' ? 'BEGIN IMMEDIATE' : sql);

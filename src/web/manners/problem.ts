@@ -18,6 +18,8 @@ const STATUS: Record<TroubleKind, number> = {
   conflict: 409,
   'not-allowed': 403,
   'too-many': 429,
+  // Insufficient Storage, RFC 4918.
+  'no-room': 507,
 };
 
 const TITLES: Record<TroubleKind, string> = {
@@ -26,6 +28,7 @@ const TITLES: Record<TroubleKind, string> = {
   conflict: 'It does not fit what is there',
   'not-allowed': 'Not allowed',
   'too-many': 'Too many tries',
+  'no-room': 'The disk is full',
 };
 
 export const statusOf = (trouble: Trouble): number => STATUS[trouble.kind];
