@@ -37,7 +37,7 @@ it('`npm run backup` and `npm run restore` say what they did, and take a backup 
   await add('Corvin Haddlestone');
   const [where = '', checked = ''] = await backUp(config(), clock);
   expect(where).toBe(`backup: ${join(folder, 'backups', 'bastings-2026-03-02T09-00-00Z.sqlite')}`);
-  expect(checked).toMatch(/^checked: [\d.]+ kB, \d+ rows in it$/);
+  expect(checked).toMatch(/^checked: [\d.]+ [kM]B, \d+ rows in it$/);
   await add('Added later');
   const said = await restore(config(), 'bastings-2026-03-02T09-00-00Z.sqlite', folder, clock);
   expect(said[0]).toContain(`from ${join(folder, 'backups')}`);
