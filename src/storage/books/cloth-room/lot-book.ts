@@ -5,7 +5,7 @@ import { NotFound } from '../../../domain/kernel/errors.js';
 import { Money } from '../../../domain/kernel/money.js';
 import type { Age, KeptCaution, Lot, Origin } from '../../../domain/stock/lot.js';
 import { LotRow } from '../../rows/cloth-room/lot.row.js';
-import type { Reading, Writing } from '../../session.js';
+import { keptIn, type Reading, type Writing } from '../../session.js';
 import { seriesBook } from '../series-book.js';
 import { studioBook } from '../studio-book.js';
 
@@ -57,22 +57,8 @@ export const lotBook = {
   },
 
   /** What is left of each material. */
-  async onHand(reading: Reading): Promise<Map<string, OnHand>> {
-    const there = new Map<string, OnHand>();
-    for (const lot of await this.withSomethingLeft(reading)) {
-      const so = there.get(lot.materialId) ?? {
-        left: new Decimal(0),
-        value: Money.zero(lot.value.currency),
-        custody: new Decimal(0),
-      };
-      const isOurs = lot.origin !== 'custody';
-      there.set(lot.materialId, {
-        left: isOurs ? so.left.plus(lot.left) : so.left,
-        value: so.value.plus(lot.value),
-        custody: isOurs ? so.custody : so.custody.plus(lot.left),
-      });
-    }
-    return there;
+  async onHand(reading: Reading): Promise<ReadonlyMap<string, OnHand>> {
+    return keptIn(reading, 'what is on hand', async () => addedUp(await this.withSomethingLeft(reading)));
   },
 
   /** A new lot with nothing in it yet; the stock book brings in what is received. */
@@ -163,3 +149,22 @@ const lotOf = (row: LotRow, currency: string): Lot => ({
   shrinkTest: row.shrink_test,
   cautions: JSON.parse(row.cautions) as KeptCaution[],
 });
+
+/** Lots added up by material; a client's own cloth is counted apart. */
+const addedUp = (lots: readonly Lot[]): Map<string, OnHand> => {
+  const there = new Map<string, OnHand>();
+  for (const lot of lots) {
+    const so = there.get(lot.materialId) ?? {
+      left: new Decimal(0),
+      value: Money.zero(lot.value.currency),
+      custody: new Decimal(0),
+    };
+    const isOurs = lot.origin !== 'custody';
+    there.set(lot.materialId, {
+      left: isOurs ? so.left.plus(lot.left) : so.left,
+      value: so.value.plus(lot.value),
+      custody: isOurs ? so.custody : so.custody.plus(lot.left),
+    });
+  }
+  return there;
+};
