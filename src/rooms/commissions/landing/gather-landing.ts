@@ -1,5 +1,5 @@
 import type { Commission } from '../../../domain/commissions/commission.js';
-import { standingExtras } from '../../../domain/commissions/extra.js';
+import { netOfExtra, standingExtras } from '../../../domain/commissions/extra.js';
 import {
   type CostColumn,
   type HourOn,
@@ -13,7 +13,6 @@ import {
 } from '../../../domain/commissions/landing/landing.js';
 import type { Studio } from '../../../domain/house/studio.js';
 import type { CalendarDate } from '../../../domain/kernel/calendar-date.js';
-import { Decimal } from '../../../domain/kernel/decimal.js';
 import { Money } from '../../../domain/kernel/money.js';
 import { expensesToCome } from '../../../domain/money-out/expenses-to-come.js';
 import type { MoneyOut } from '../../../domain/money-out/money-out.js';
@@ -109,7 +108,9 @@ const gathered = async (
         ),
     expensesSoFar: paid.total,
     expensesToCome: expensesToCome(sum(expenses.map(({ amount }) => amount)), paid.total, ordered),
-    price: work.agreed.quotedNet ? sum([work.agreed.quotedNet, ...extras.map(netOf)]) : (asked?.net ?? zero),
+    price: work.agreed.quotedNet
+      ? sum([work.agreed.quotedNet, ...extras.map(netOfExtra)])
+      : (asked?.net ?? zero),
   };
   const quoted = work.agreed.quote && (await quotedColumn(reading, work.agreed.quote.id, garmentId));
   return {
@@ -138,19 +139,6 @@ const hours = (reading: Reading): Promise<HourOn | undefined> =>
     const cards = await ratesBook.all(reading);
     return cards.length > 0 ? hourOnFrom(cards) : undefined;
   });
-
-/** An extra's price before tax. */
-export const netOf = (extra: {
-  price: Money;
-  pricesInclude: 'none' | 'tax';
-  rate: Decimal | undefined;
-}): Money =>
-  extra.pricesInclude === 'none'
-    ? extra.price
-    : Money.rounded(
-        extra.price.toDecimal().div(new Decimal(extra.rate ?? 0).div(100).plus(1)),
-        extra.price.currency,
-      );
 
 /** Movements that cost a garment something or gave it back, oldest first; a reversal of one of them undoes it. */
 const usedBy = (entries: readonly StockEntry[], known: ReadonlyMap<string, Material>): MaterialEntry[] => {

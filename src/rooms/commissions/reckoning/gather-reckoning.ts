@@ -1,4 +1,4 @@
-import { extraName, standingExtras } from '../../../domain/commissions/extra.js';
+import { extraName, netOfExtra, standingExtras } from '../../../domain/commissions/extra.js';
 import { hourOnFrom } from '../../../domain/commissions/landing/columns.js';
 import type { CalendarDate } from '../../../domain/kernel/calendar-date.js';
 import { Money } from '../../../domain/kernel/money.js';
@@ -19,7 +19,7 @@ import { materialBook } from '../../../storage/books/cloth-room/material-book.js
 import { ratesBook } from '../../../storage/books/rates-book.js';
 import type { Clock } from '../../../storage/clock.js';
 import type { Reading } from '../../../storage/session.js';
-import { type LandingTold, landingTold, netOf } from '../landing/gather-landing.js';
+import { type LandingTold, landingTold } from '../landing/gather-landing.js';
 import { pricingOf, sumOfPlanned } from '../sum/sum-of.js';
 import { sheetOfQuote } from './quoted-sheet.js';
 
@@ -50,7 +50,7 @@ export const reckoningTold = async (
   const { currency } = studio.identity;
   const extras = standingExtras(work.agreed.extras).map((extra) =>
     extraAtRates(
-      { name: extraName(extra), kind: extra.kind, price: netOf(extra), work: extra.work },
+      { name: extraName(extra), kind: extra.kind, price: netOfExtra(extra), work: extra.work },
       hourOn(extra.offeredOn),
     ),
   );
