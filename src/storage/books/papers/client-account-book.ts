@@ -115,12 +115,12 @@ const accounts = async (
 ): Promise<ClientAccount[]> => {
   const { manager } = reading;
   const currency = await currencyOf(reading);
-  const only = (alias: string): [string, Record<string, unknown>] =>
+  const theirs = (alias: string): [string, Record<string, unknown>] =>
     everybody ? ['1 = 1', {}] : [`${alias}.client_id = :client`, { client: clients[0]?.id }];
   const invoices = await manager
     .createQueryBuilder(InvoiceRow, 'invoice')
     .select(PAPER_COLUMNS.map((column) => `invoice.${column}`))
-    .where(...only('invoice'))
+    .where(...theirs('invoice'))
     .andWhere("invoice.kind <> 'receipt'")
     .andWhere('invoice.currency = :currency', { currency })
     .orderBy('invoice.id')
@@ -128,19 +128,19 @@ const accounts = async (
   const cites = await manager
     .createQueryBuilder(InvoiceCiteRow, 'cite')
     .innerJoin(InvoiceRow, 'invoice', 'invoice.id = cite.invoice_id')
-    .where(...only('invoice'))
+    .where(...theirs('invoice'))
     .andWhere("invoice.kind = 'credit-note'")
     .orderBy('cite.id')
     .getMany();
   const paid = await manager
     .createQueryBuilder(PaymentRow, 'payment')
-    .where(...only('payment'))
+    .where(...theirs('payment'))
     .andWhere('payment.currency = :currency', { currency })
     .orderBy('payment.id')
     .getMany();
   const given = await manager
     .createQueryBuilder(AllocationRow, 'allocation')
-    .where(...only('allocation'))
+    .where(...theirs('allocation'))
     .orderBy('allocation.id')
     .getMany();
   const mends = grouped(cites, ({ invoice_id }) => invoice_id);
