@@ -13,10 +13,6 @@ export const CONSENT_WORDS: Readonly<Record<ConsentScope, string>> = {
   published: 'may be shown to others',
 };
 
-/** What a photograph shows: a person at a fitting, a client, a garment, or a swatch of a material. */
-export const PHOTO_SUBJECTS = ['client', 'garment', 'fitting', 'material'] as const;
-export type PhotoSubject = (typeof PHOTO_SUBJECTS)[number];
-
 /** A photograph, without its bytes. */
 export type Photo = {
   readonly id: string;

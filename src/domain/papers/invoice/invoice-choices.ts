@@ -66,15 +66,3 @@ export type InvoiceChoices = {
   /** With tax. */
   readonly creditAmount: Money | undefined;
 };
-
-/** The garments an invoice asks for, by key. */
-export const garmentsOn = (choices: Pick<InvoiceChoices, 'lines'>): string[] => [
-  ...new Set(choices.lines.map(({ garment }) => garment).filter((ref) => ref !== '')),
-];
-
-/** The numbers of the extras on it. */
-export const extrasOn = (choices: Pick<InvoiceChoices, 'lines'>): number[] =>
-  choices.lines.flatMap(({ ref }) => {
-    const [, number] = /^extra-(\d+)$/.exec(ref) ?? [];
-    return number ? [Number(number)] : [];
-  });

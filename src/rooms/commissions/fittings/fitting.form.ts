@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import type { TypedCorrection } from '../../../domain/fitting/correction.js';
-import { DIRECTIONS, MOST_CORRECTIONS } from '../../../domain/fitting/correction.js';
+import { MOST_CORRECTIONS } from '../../../domain/fitting/correction.js';
 import type { FittingKind } from '../../../domain/fitting/fitting.js';
 import {
   FITTING_KINDS,
@@ -210,6 +210,3 @@ export const typedPlanned = (fitting: Fitting): Record<string, string> => ({
   notes: fitting.notes,
   ...Object.fromEntries(fitting.garmentIds.map((id) => [`${TICK}${id}`, 'yes'])),
 });
-
-/** The direction of a correction as an option of the grid; the words stand in the domain. */
-export const DIRECTION_VALUES = DIRECTIONS;

@@ -62,16 +62,6 @@ export const garmentMarkBook = {
       throw new Conflict('This was taken back already.', 'taken-back-already');
     return keep(writing, { ...mark, words, document: '' }, id);
   },
-
-  /** The newest of a kind that stand are read by whoever asks for them, a page at a time. */
-  async newestOfKind(reading: Reading, kind: GarmentMarkKind, limit: number): Promise<GarmentMark[]> {
-    const rows = await reading.manager.find(GarmentMarkRow, {
-      where: { kind },
-      order: { on_day: 'DESC', id: 'DESC' },
-      take: limit,
-    });
-    return rows.map(markOf);
-  },
 };
 
 const keep = async (writing: Writing, words: MarkWords, of: string | null): Promise<GarmentMark> =>

@@ -1,11 +1,9 @@
-import { LessThan } from 'typeorm';
 import {
   type ConsentScope,
   FIRST_PHOTO_RULE,
   type Photo,
   type PhotoRule,
 } from '../../../domain/fitting/photo.js';
-import type { CalendarDate } from '../../../domain/kernel/calendar-date.js';
 import { NotFound } from '../../../domain/kernel/errors.js';
 import { GarmentRow } from '../../rows/commissions/garment.row.js';
 import { FittingRow } from '../../rows/fitting/fitting.row.js';
@@ -88,12 +86,6 @@ export const photoBook = {
       for (const { id } of await this.about(writing, about, 1000)) ids.add(id);
     for (const id of ids) await this.takeAway(writing, id);
     return ids.size;
-  },
-
-  /** Photographs whose consent ended before this day. */
-  async runOut(reading: Reading, today: CalendarDate, most = 500): Promise<Photo[]> {
-    const rows = await reading.manager.find(PhotoRow, { where: { until_day: LessThan(today) }, take: most });
-    return rows.map(photoOf);
   },
 
   async rule(reading: Reading): Promise<PhotoRule> {

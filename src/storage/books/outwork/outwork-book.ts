@@ -1,4 +1,3 @@
-import { IsNull } from 'typeorm';
 import { foldForSearch } from '../../../domain/clients/client.js';
 import { NotFound } from '../../../domain/kernel/errors.js';
 import { Money } from '../../../domain/kernel/money.js';
@@ -114,11 +113,6 @@ export const outworkBook = {
       tickets.map(({ id }) => id),
     );
     return Money.sum(tickets.filter(({ id }) => !paid.has(id)).map(outworkComesTo), currency);
-  },
-
-  /** How many tickets name an outworker and are not back. */
-  async outWith(reading: Reading, outworkerId: string): Promise<number> {
-    return reading.manager.countBy(OutworkTicketRow, { outworker_id: outworkerId, back_on: IsNull() });
   },
 };
 

@@ -1,7 +1,6 @@
 import type { CalendarDate, Instant } from '../../../domain/kernel/calendar-date.js';
 import { Conflict, NotFound } from '../../../domain/kernel/errors.js';
 import { Money } from '../../../domain/kernel/money.js';
-import type { Allocated } from '../../../domain/papers/settlement/account.js';
 import {
   movedEntries,
   mustFit,
@@ -10,7 +9,6 @@ import {
   takenBack,
 } from '../../../domain/papers/settlement/allocating.js';
 import { ClientRow } from '../../rows/clients/client.row.js';
-import { AllocationRow } from '../../rows/payments/allocation.row.js';
 import { PaymentRow } from '../../rows/payments/payment.row.js';
 import type { Reading, Writing } from '../../session.js';
 import type { PageOf } from '../client-book.js';
@@ -84,20 +82,6 @@ export const paymentBook = {
         .orderBy('payment.on_day')
         .addOrderBy('payment.id'),
     );
-  },
-
-  /** What money went to, oldest first, entries that took others back included. */
-  async allocationsOf(reading: Reading, paymentId: string): Promise<Allocated[]> {
-    const rows = await reading.manager.find(AllocationRow, {
-      where: [{ payment_id: paymentId }, { refund_id: paymentId }],
-      order: { id: 'ASC' },
-    });
-    const { amount } = await this.one(reading, paymentId);
-    return rows.map((row) => ({
-      from: row.payment_id,
-      to: row.invoice_id ?? row.refund_id ?? '',
-      amount: Money.ofMinor(row.amount, amount.currency),
-    }));
   },
 
   /**
