@@ -3,6 +3,7 @@ import { clientBook } from '../../storage/books/client-book.js';
 import { ReadSide } from '../../storage/read-side.js';
 import type { Visit } from '../../storage/session.js';
 import { UnitOfWork } from '../../storage/unit-of-work.js';
+import { pageSize } from '../../web/api/page-size.js';
 import { presentAs } from '../../web/api/present-as.js';
 import { parse } from '../../web/forms/parse.js';
 import { etagOf, versionOfIfMatch } from '../../web/forms/version.js';
@@ -25,9 +26,7 @@ export class ClientsApi {
     @Query('after') after = '',
     @Query('limit') limit = '20',
   ): Promise<Reply> {
-    return answer(
-      await clientBook.find(this.read, asked, Math.min(100, Math.max(1, Number(limit) || 20)), after),
-    );
+    return answer(await clientBook.find(this.read, asked, pageSize(limit, 20), after));
   }
 
   @Post()

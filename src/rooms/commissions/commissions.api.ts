@@ -8,6 +8,7 @@ import { Clock, todayIn } from '../../storage/clock.js';
 import { ReadSide } from '../../storage/read-side.js';
 import type { Visit } from '../../storage/session.js';
 import { UnitOfWork } from '../../storage/unit-of-work.js';
+import { pageSize } from '../../web/api/page-size.js';
 import { presentAs } from '../../web/api/present-as.js';
 import { sentKit } from '../../web/fields/kits.js';
 import { parse } from '../../web/forms/parse.js';
@@ -35,7 +36,7 @@ export class CommissionsApi {
     @Query('limit') limit = '20',
     @Query('client') client = '',
   ): Promise<Reply> {
-    const most = Math.min(100, Math.max(1, Number(limit) || 20));
+    const most = pageSize(limit, 20);
     return answer(await commissionBook.find(this.read, asked, most, after, client));
   }
 

@@ -5,6 +5,7 @@ import { sentBook } from '../../storage/books/papers/sent-book.js';
 import { studioBook } from '../../storage/books/studio-book.js';
 import { Clock, todayIn } from '../../storage/clock.js';
 import { ReadSide } from '../../storage/read-side.js';
+import { pageSize } from '../../web/api/page-size.js';
 import { quoteInJson } from '../../web/papers/quote-in-json.js';
 import { answer, type Reply } from '../../web/reply.js';
 import { findPapers } from './find-papers.js';
@@ -26,7 +27,7 @@ export class PapersApi {
     @Query('after') after = '',
     @Query('limit') limit = '20',
   ): Promise<Reply> {
-    const most = Math.min(100, Math.max(1, Number(limit) || 20));
+    const most = pageSize(limit, 20);
     const { items, next } = await findPapers(this.read, asked, most, after);
     const today = await this.today();
     return answer({

@@ -11,6 +11,7 @@ import { Clock, todayIn } from '../../../storage/clock.js';
 import { ReadSide } from '../../../storage/read-side.js';
 import { UnitOfWork } from '../../../storage/unit-of-work.js';
 import { Describe } from '../../../web/api/describe.js';
+import { pageSize } from '../../../web/api/page-size.js';
 import { presentAs } from '../../../web/api/present-as.js';
 import { sentKit } from '../../../web/fields/kits.js';
 import { parse } from '../../../web/forms/parse.js';
@@ -48,7 +49,7 @@ export class CounterApi {
     @Query('after') after = '',
     @Query('limit') limit = '30',
   ): Promise<Reply> {
-    const most = Math.min(100, Math.max(1, Number(limit) || 30));
+    const most = pageSize(limit, 30);
     const { items, next } =
       state === 'here'
         ? { items: await counterBook.here(this.read), next: undefined }

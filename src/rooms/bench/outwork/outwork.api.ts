@@ -6,6 +6,7 @@ import { Clock } from '../../../storage/clock.js';
 import { ReadSide } from '../../../storage/read-side.js';
 import { UnitOfWork } from '../../../storage/unit-of-work.js';
 import { Describe } from '../../../web/api/describe.js';
+import { pageSize } from '../../../web/api/page-size.js';
 import { presentAs } from '../../../web/api/present-as.js';
 import { sentKit } from '../../../web/fields/kits.js';
 import { parse } from '../../../web/forms/parse.js';
@@ -58,7 +59,7 @@ export class OutworkApi {
     @Query('after') after = '',
     @Query('limit') limit = '30',
   ): Promise<Reply> {
-    const most = Math.min(100, Math.max(1, Number(limit) || 30));
+    const most = pageSize(limit, 30);
     const { items, next } =
       state === 'out'
         ? { items: await outworkBook.out(this.read), next: undefined }

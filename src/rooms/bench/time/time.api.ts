@@ -10,6 +10,7 @@ import { Clock, todayIn } from '../../../storage/clock.js';
 import { ReadSide } from '../../../storage/read-side.js';
 import { UnitOfWork } from '../../../storage/unit-of-work.js';
 import { Describe } from '../../../web/api/describe.js';
+import { pageSize } from '../../../web/api/page-size.js';
 import { parse } from '../../../web/forms/parse.js';
 import { answer, created, type Reply } from '../../../web/reply.js';
 import { Hand, type SignedIn } from '../../../web/visit.js';
@@ -21,7 +22,6 @@ import { LineFields, ReversalFields, SplitFields, TimeFields } from './time.form
 
 const GARMENT = '0190d5a2-7c1e-7b44-9f0a-3d1f5f0f2a11';
 const OPERATION = '0190d5a2-7c1e-7b44-9f0a-3d1f5f0f2a12';
-const limitOf = (limit: string): number => Math.min(500, Math.max(1, Number(limit) || 100));
 
 /** Time worked, for programs. Entries are added and taken back, never changed. */
 @Controller('api')
@@ -40,7 +40,7 @@ export class TimeApi {
     @Query('limit') limit = '100',
   ): Promise<Reply> {
     await garmentBook.one(this.read, id);
-    const most = limitOf(limit);
+    const most = pageSize(limit, 100, 500);
     const found = await benchBook.newest(this.read, most + 1, after || undefined, { garmentId: id });
     const items = found.slice(0, most);
     return answer({ items, ...(found.length > most ? { next: items.at(-1)?.id } : {}) });

@@ -5,6 +5,7 @@ import { studioBook } from '../../../storage/books/studio-book.js';
 import { ReadSide } from '../../../storage/read-side.js';
 import type { Visit } from '../../../storage/session.js';
 import { UnitOfWork } from '../../../storage/unit-of-work.js';
+import { pageSize } from '../../../web/api/page-size.js';
 import { presentAs } from '../../../web/api/present-as.js';
 import { parse } from '../../../web/forms/parse.js';
 import { etagOf, versionOfIfMatch } from '../../../web/forms/version.js';
@@ -27,7 +28,7 @@ export class ClothMaterialsApi {
     @Query('after') after = '',
     @Query('limit') limit = '30',
   ): Promise<Reply> {
-    const most = Math.min(100, Math.max(1, Number(limit) || 30));
+    const most = pageSize(limit, 30);
     const { items, next } = await materialBook.find(this.read, asked, most, after);
     const onHand = await lotBook.onHand(this.read);
     return answer({ items: items.map((one) => ({ ...one, onHand: onHand.get(one.id) ?? null })), next });

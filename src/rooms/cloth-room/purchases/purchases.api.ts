@@ -6,6 +6,7 @@ import { studioBook } from '../../../storage/books/studio-book.js';
 import { ReadSide } from '../../../storage/read-side.js';
 import type { Visit } from '../../../storage/session.js';
 import { UnitOfWork } from '../../../storage/unit-of-work.js';
+import { pageSize } from '../../../web/api/page-size.js';
 import { answer, created, type Reply } from '../../../web/reply.js';
 import { Hand } from '../../../web/visit.js';
 import { readSentPurchase } from './purchase.form.js';
@@ -25,7 +26,7 @@ export class PurchasesApi {
     @Query('after') after = '',
     @Query('limit') limit = '30',
   ): Promise<Reply> {
-    const most = Math.min(100, Math.max(1, Number(limit) || 30));
+    const most = pageSize(limit, 30);
     return answer(await purchaseBook.list(this.read, supplier, most, after));
   }
 

@@ -7,6 +7,7 @@ import { ReadSide } from '../../../storage/read-side.js';
 import type { Visit } from '../../../storage/session.js';
 import { UnitOfWork } from '../../../storage/unit-of-work.js';
 import { Describe } from '../../../web/api/describe.js';
+import { pageSize } from '../../../web/api/page-size.js';
 import { sentKit } from '../../../web/fields/kits.js';
 import { parse } from '../../../web/forms/parse.js';
 import { answer, created, type Reply } from '../../../web/reply.js';
@@ -39,7 +40,7 @@ export class MoneyOutApi {
     @Query('limit') limit = '30',
   ): Promise<Reply> {
     const today = await this.today();
-    const most = Math.min(100, Math.max(1, Number(limit) || 30));
+    const most = pageSize(limit, 30);
     const told = await gatherMoneyOut(this.read, today, spanOf(from, to, today), after, most);
     return answer({
       items: told.list.items.map((bill) => ({

@@ -5,6 +5,7 @@ import { receiptBook } from '../../../storage/books/payments/receipt-book.js';
 import type { Visit } from '../../../storage/session.js';
 import { UnitOfWork } from '../../../storage/unit-of-work.js';
 import { Describe } from '../../../web/api/describe.js';
+import { pageSize } from '../../../web/api/page-size.js';
 import { sentKit } from '../../../web/fields/kits.js';
 import { parse } from '../../../web/forms/parse.js';
 import { answer, created, file, type Reply } from '../../../web/reply.js';
@@ -51,7 +52,7 @@ export class PaymentsApi {
     @Query('after') after = '',
     @Query('limit') limit = '20',
   ): Promise<Reply> {
-    const most = Math.min(100, Math.max(1, Math.trunc(Number(limit)) || 20));
+    const most = pageSize(limit, 20);
     const asked = { clientId: clientId || undefined, after, limit: most };
     const { items, next } = await paymentBook.list(this.desk.read, asked);
     return answer({ items: items.map(inJson), next: next ?? null });

@@ -7,6 +7,7 @@ import { bankBook, type LineStanding } from '../../../../storage/books/payments/
 import type { Visit } from '../../../../storage/session.js';
 import { UnitOfWork } from '../../../../storage/unit-of-work.js';
 import { Describe } from '../../../../web/api/describe.js';
+import { pageSize } from '../../../../web/api/page-size.js';
 import { line, yesNo } from '../../../../web/fields/fields.js';
 import { parse } from '../../../../web/forms/parse.js';
 import { answer, created, type Reply } from '../../../../web/reply.js';
@@ -91,7 +92,7 @@ export class BankApi {
     const { read } = this.desk;
     await bankBook.import(read, id);
     const standing = STANDINGS.includes(asked) ? (asked as LineStanding) : undefined;
-    const most = Math.min(100, Math.max(1, Math.trunc(Number(limit)) || 25));
+    const most = pageSize(limit, 25);
     const { items, next } = await bankBook.lines(read, id, { after, limit: most, standing });
     const matches = matchesFor(items, await matchingOf(read));
     return answer({
