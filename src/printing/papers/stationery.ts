@@ -135,7 +135,8 @@ export class Stationery {
 
   private dressed(name: string, model: object, faces: readonly Face[]): string {
     const html = this.templates.renderBare(`papers/${name}`, model);
-    const style = [inlinedFaces(faces, html), this.style('sheet'), this.style(name)].join('\n');
+    const common = name.startsWith('bench/') ? [this.style('bench/paper')] : [];
+    const style = [inlinedFaces(faces, html), this.style('sheet'), ...common, this.style(name)].join('\n');
     // Base64 and quotation marks would not survive a template's escaping.
     return html.replace('</head>', () => `<style>${style}</style></head>`);
   }
