@@ -14,7 +14,7 @@ export interface Repeats {
  * @param lesson the fitted lesson
  * @param repeats garments in the history that were not the first of their block for their wearer
  * @returns undefined without repeats, or where it may well be noise
- * @see J. R. Crawford, unit theory of the learning curve; test/domain/estimating/repeats.test.ts
+ * @see J. R. Crawford, unit theory of the learning curve; test/domain/estimating/explain.test.ts
  */
 export const learningByRepeats = (lesson: Lesson, repeats: number): Repeats | undefined => {
   const { effects, covariance, belief, kinds } = lesson;

@@ -20,7 +20,7 @@ export interface WorthTiming {
  * @param lesson the fitted lesson
  * @param plan the type's usual plan
  * @returns the kinds of the plan, the one most worth timing first; empty without planned minutes
- * @see test/domain/estimating/time-next.test.ts
+ * @see test/domain/estimating/explain.test.ts
  */
 export const worthTiming = (lesson: Lesson, plan: PlannedGarment): WorthTiming[] => {
   const operations = plan.operations.filter(({ plannedMinutes }) => plannedMinutes >= BARELY);

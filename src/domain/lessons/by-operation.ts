@@ -32,7 +32,7 @@ export type OperationLesson = {
  *
  * @param closed closed garments, of one type or of any
  * @returns the kinds that take most minutes first
- * @see trueHours; test/domain/lessons/by-operation.test.ts
+ * @see trueHours; test/domain/lessons/what-was-made.test.ts
  */
 export const operationLessons = (closed: readonly ClosedGarment[]): OperationLesson[] => {
   const found = new Map<string, Found>();

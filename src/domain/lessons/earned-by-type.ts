@@ -22,7 +22,7 @@ export type Earned = {
  *
  * @param reckonings frozen reckonings; those in another currency, and those without minutes, are left out
  * @returns amounts to the minor unit, half away from zero; undefined where none is left
- * @see test/domain/lessons/earned-by-type.test.ts
+ * @see test/domain/lessons/what-was-made.test.ts
  */
 export const earnedTogether = (reckonings: readonly EarnedOnce[], currency: string): Earned | undefined => {
   const counted = reckonings.filter(

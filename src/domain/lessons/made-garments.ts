@@ -28,7 +28,7 @@ export type MadeGarment = {
  *
  * @param typeId the type
  * @returns oldest first; those without a day, first of all, in the order they were written down
- * @see farOff; test/domain/lessons/made-garments.test.ts
+ * @see farOff; test/domain/lessons/what-was-made.test.ts
  */
 export const madeGarments = (
   typeId: string,

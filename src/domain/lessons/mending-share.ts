@@ -25,7 +25,7 @@ export type Mending = {
  * @param typeId the type; all types where it is left out
  * @returns shares to four decimals; `share` is nought while no garment of the studio is closed: nothing was learnt, so no line
  *   appears in a price. A type never closed in a studio that has closed others bears the starting 2 %.
- * @see test/domain/lessons/mending-share.test.ts
+ * @see test/domain/lessons/what-was-made.test.ts
  */
 export const mendingShare = (closed: readonly ClosedGarment[], typeId?: string): Mending => {
   const own = typeId === undefined ? closed : closed.filter((one) => one.typeId === typeId);

@@ -40,7 +40,7 @@ export type FrozenReckoning = {
   readonly takenAsPlanned: readonly string[];
 };
 
-/** Freezes a reckoning. @see frozenBridge; test/domain/reckoning/frozen-reckoning.test.ts */
+/** Freezes a reckoning. @see test/domain/reckoning/reckon.property.test.ts, frozen-reckoning.test.ts */
 export const freezeReckoning = (
   reckoning: Reckoning,
   beside: {

@@ -217,26 +217,3 @@ const operationsReckoned = (
     .map(({ minor, ...line }) => ({ ...line, amount: Money.ofMinor(minor, currency) }))
     .sort((a, b) => a.amount.minor - b.amount.minor);
 };
-
-/**
- * The reckonings of a commission's garments as one: every figure is their sum.
- *
- * @param reckonings at least one, in one currency
- * @see test/domain/reckoning/reckon.test.ts
- */
-export const bridgesTogether = (
-  reckonings: readonly Reckoning[],
-  currency: string,
-): Pick<Reckoning, 'price' | 'quotedPrice' | 'quotedProfit' | 'actualProfit' | 'bridge'> => {
-  const sum = (of: (one: Reckoning) => Money) => Money.sum(reckonings.map(of), currency);
-  return {
-    price: sum(({ price }) => price),
-    quotedPrice: sum(({ quotedPrice }) => quotedPrice),
-    quotedProfit: sum(({ quotedProfit }) => quotedProfit),
-    actualProfit: sum(({ actualProfit }) => actualProfit),
-    bridge: BRIDGE_STEPS.map((step, index) => ({
-      step,
-      amount: sum(({ bridge }) => bridge[index]?.amount ?? Money.zero(currency)),
-    })),
-  };
-};

@@ -7,7 +7,7 @@ export const plainBic = (text: string): string => text.replace(/[\s\u00a0]/g, ''
  * Has this the shape of a bank's code: four signs for the bank, two letters for the country, two for the place, and three
  * more for a branch or none? It says nothing about whether such a bank exists.
  *
- * @see ISO 9362 (the shape from memory); test/domain/papers/bic.test.ts
+ * @see ISO 9362 (the shape from memory); test/domain/papers/payment/bic.test.ts
  */
 export const isBic = (text: string): boolean =>
   /^[A-Z0-9]{4}[A-Z]{2}[A-Z0-9]{2}([A-Z0-9]{3})?$/.test(plainBic(text));
