@@ -40,14 +40,18 @@ export type StudioLesson = {
 };
 
 export const studioLesson = async (reading: Reading): Promise<StudioLesson> => {
-  const closed = await lessonBook.closed(reading);
   const { proof } = await lessonBook.proof(reading);
-  return {
-    closed: closed.length,
-    modes: modeLessons(closed),
-    mending: mendingShare(closed),
-    drift: drift(proof?.trail.map(({ z }) => z) ?? []),
-  };
+  // The proof is worked out beside the writes, so nothing else would tell that it has changed.
+  const word = `${proof?.trail.length ?? 0} ${proof?.trail.at(-1)?.z ?? ''}`;
+  return keptIn(reading, `lesson of the studio by ${word}`, async () => {
+    const closed = await lessonBook.closed(reading);
+    return {
+      closed: closed.length,
+      modes: modeLessons(closed),
+      mending: mendingShare(closed),
+      drift: drift(proof?.trail.map(({ z }) => z) ?? []),
+    };
+  });
 };
 
 /** One type with its notebook. @throws NotFound */
