@@ -8,7 +8,7 @@ export const stillSteps = [
     name: 'lint',
     run: () => runTool('eslint/bin/eslint.js', ['.', '--max-warnings', '0']),
   },
-  { name: 'types', run: () => runTool('typescript/bin/tsc', ['--noEmit', '-p', 'tsconfig.json']) },
+  { name: 'types', run: () => runTool('typescript-native/bin/tsc', ['--noEmit', '-p', 'tsconfig.json']) },
   { name: 'build', run: () => (isBuilt() ? { code: 0, output: 'Built already.\n' } : build()) },
   {
     name: 'direction of imports',
