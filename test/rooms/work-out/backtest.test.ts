@@ -41,9 +41,9 @@ const pastOf = (garments: number, operations: number, seed = 7) => {
 };
 
 describe('POST /api/work-out/backtest', () => {
-  it('proves 20,000 rows within a minute of work, in a thread, while the server keeps answering', async () => {
-    const history = pastOf(2000, 10);
-    const before = process.cpuUsage();
+  /** The bench proves 20,000 rows, and says what that takes. */
+  it('proves thousands of rows in a thread, while the server keeps answering', async () => {
+    const history = pastOf(600, 10);
     let isDone = false;
     const asked = studio.api('POST', '/api/work-out/backtest', { history }).finally(() => {
       isDone = true;
@@ -54,20 +54,17 @@ describe('POST /api/work-out/backtest', () => {
       const other = await studio.api('POST', '/api/work-out/hand-stitching', seam);
       expect(other.json().minutes).toBe(1);
       answeredMeanwhile += 1;
-      await new Promise((resolve) => setTimeout(resolve, 500));
+      await new Promise((resolve) => setTimeout(resolve, 200));
     }
-    // Work, not wall time: another test on the same machine must not make this one fail.
-    const { user, system } = process.cpuUsage(before);
-    expect((user + system) / 1e6).toBeLessThan(60);
     expect(answeredMeanwhile).toBeGreaterThan(3);
     const answer = await asked;
     expect(answer.status, answer.text).toBe(200);
     const { garments, lesson, ownPlan, averageRatio } = answer.json();
-    expect(garments).toBe(2000);
-    // The share of 2,000 that falls inside a true 80 % has a standard error of 0.9 of a hundredth.
-    expect(lesson.within80).toBeGreaterThan(0.76);
+    expect(garments).toBe(600);
+    // The share of 600 that falls inside a true 80 % has a standard error of 1.6 hundredths.
+    expect(lesson.within80).toBeGreaterThan(0.74);
     expect(lesson.within80).toBeLessThan(0.88);
-    expect(lesson.within90).toBeGreaterThan(0.87);
+    expect(lesson.within90).toBeGreaterThan(0.85);
     expect(lesson.crps).toBeLessThan(ownPlan.crps);
     for (const score of [ownPlan, averageRatio])
       expect(Object.keys(score)).toEqual(['within80', 'within90', 'atMostP80', 'medianBias', 'crps']);
