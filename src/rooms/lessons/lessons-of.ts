@@ -3,6 +3,7 @@ import { type ModeLesson, modeLessons } from '../../domain/lessons/by-operation.
 import { type Mending, mendingShare } from '../../domain/lessons/mending-share.js';
 import type { PastGarment } from '../../domain/lessons/past-garment.js';
 import { startingBelief, type TypeLesson, typeLesson } from '../../domain/lessons/type-lesson.js';
+import { pastWorkBook } from '../../storage/books/lessons/past-work-book.js';
 import { type KeptType, makingBook } from '../../storage/books/making-book.js';
 import { pastGarmentBook } from '../../storage/books/past-garment-book.js';
 import { lessonBook } from '../../storage/lesson/lesson-book.js';
@@ -34,6 +35,8 @@ export const lessonsOf = (reading: Reading): Promise<KnownType[]> =>
 /** What all closed garments of the studio say together. */
 export type StudioLesson = {
   readonly closed: number;
+  /** Brought in by operation. */
+  readonly fromList: number;
   readonly modes: readonly ModeLesson[];
   readonly mending: Mending;
   readonly drift: ReturnType<typeof drift>;
@@ -47,7 +50,8 @@ export const studioLesson = async (reading: Reading): Promise<StudioLesson> => {
     const closed = await lessonBook.closed(reading);
     return {
       closed: closed.length,
-      modes: modeLessons(closed),
+      fromList: (await pastWorkBook.garments(reading)).length,
+      modes: modeLessons(await lessonBook.byOperation(reading)),
       mending: mendingShare(closed),
       drift: drift(proof?.trail.map(({ z }) => z) ?? []),
     };

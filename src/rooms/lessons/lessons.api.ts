@@ -44,6 +44,19 @@ export class LessonsApi {
       'by value': {
         garments: [{ type: 'waistcoat', hours: '52.5', plannedHours: '48', finishedOn: '2026-01-10' }],
       },
+      'a list by operation': {
+        text: 'No,Type,Operation,Planned min,Took min\n7,Waistcoat,Cut cloth,60,75\n7,Waistcoat,Inside pockets,0,90\n',
+        headed: true,
+        columns: [
+          { to: 'garment' },
+          { to: 'type' },
+          { to: 'operation' },
+          { to: 'planned', unit: 'minutes' },
+          { to: 'took', unit: 'minutes' },
+        ],
+        works: [{ said: 'Inside pockets', means: 'own machine' }],
+        preview: true,
+      },
       'a list': {
         text: 'Type;Hours\nWaistcoat;52,5\n',
         headed: true,
@@ -62,7 +75,7 @@ export class LessonsApi {
   @Get('operations')
   @Describe({ summary: 'What each kind of operation takes in closed garments, by mode, in minutes' })
   async operations(): Promise<Reply> {
-    const closed = await lessonBook.closed(this.read);
+    const closed = await lessonBook.byOperation(this.read);
     return answer({ items: operationLessons(closed).map(operationOut), modes: modeLessons(closed) });
   }
 
@@ -133,7 +146,7 @@ export class LessonsApi {
   private async bring(body: object, visit: Visit): Promise<Reply> {
     const { text, preview, ...words } = parse(ListSent, body);
     if (!preview) return answer((await bringGarments(this.unit, visit, this.clock, text, words)).value, 201);
-    const { garments, unknown } = await planImport(this.read, this.clock, text, words);
+    const { garments, unknown, unknownWork } = await planImport(this.read, this.clock, text, words);
     return answer({
       items: garments.map((one) => ({
         line: one.line,
@@ -142,8 +155,10 @@ export class LessonsApi {
         troubles: one.troubles,
         isUnusual: one.isUnusual,
         isTwin: one.isTwin,
+        operations: one.operations,
       })),
       unknown,
+      unknownWork,
     });
   }
 }

@@ -25,7 +25,13 @@ export const lessonsPage = (known: readonly KnownType[], studio: StudioLesson, l
     any,
     remark: driftInWords(studio.drift, 'garments') ?? '',
     facts: [
-      { label: 'Known by operation', text: countInWords(studio.closed, 'closed garment') },
+      {
+        label: 'Known by operation',
+        text:
+          studio.fromList > 0
+            ? `${countInWords(studio.closed, 'closed garment')}, ${countInWords(studio.fromList, 'past garment')} of a list`
+            : countInWords(studio.closed, 'closed garment'),
+      },
       { label: 'Mending', text: mendingInWords(studio.mending) },
     ],
     modes: studio.modes.length > 0 ? modesTable(studio.modes) : '',

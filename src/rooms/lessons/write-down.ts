@@ -1,6 +1,7 @@
 import type { Decimal } from '../../domain/kernel/decimal.js';
 import { type FieldTrouble, Invalid, Stale } from '../../domain/kernel/errors.js';
 import type { PastGarment } from '../../domain/lessons/past-garment.js';
+import { pastWorkBook } from '../../storage/books/lessons/past-work-book.js';
 import { makingBook } from '../../storage/books/making-book.js';
 import { type PastGarmentWords, pastGarmentBook } from '../../storage/books/past-garment-book.js';
 import type { Reading, Visit } from '../../storage/session.js';
@@ -46,6 +47,15 @@ export const correctTotal = (
 ): Promise<Done<PastGarment>> =>
   unit.write(visit, async (writing) => {
     await mustBeTypes(writing, [words], () => 'type');
+    const present = await pastGarmentBook.one(writing, id);
+    const sameTime =
+      present.hours.eq(words.hours) &&
+      (present.plannedHours?.toFixed() ?? '') === (words.plannedHours?.toFixed() ?? '');
+    if (!sameTime && (await pastWorkBook.all(writing)).has(id))
+      throw Invalid.field(
+        'hours',
+        'This garment is known by operation, and its hours are their sum. To change them, take it off the list and bring it in anew.',
+      );
     const kept = await pastGarmentBook.correct(writing, id, words, seen);
     writing.says('Corrected a past garment', `lessons/totals/${id}`);
     return kept;
@@ -59,6 +69,7 @@ export const removeTotal = (
 ): Promise<Done<string>> =>
   unit.write(visit, async (writing) => {
     const { typeId } = await pastGarmentBook.one(writing, id);
+    await pastWorkBook.removeOf(writing, id);
     await pastGarmentBook.remove(writing, id, seen);
     writing.says('Took a past garment off the list', `lessons/totals/${id}`);
     return typeId;

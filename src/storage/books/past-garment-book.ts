@@ -48,12 +48,11 @@ export const pastGarmentBook = {
     return garmentOf(await writing.insert(PastGarmentRow, { id: writing.newId(), ...columnsOf(words) }));
   },
 
-  /** Many at once, in few statements. */
-  async addAll(writing: Writing, garments: readonly PastGarmentWords[]): Promise<void> {
-    await writing.insertAll(
-      PastGarmentRow,
-      garments.map((words) => ({ id: writing.newId(), ...columnsOf(words) })),
-    );
+  /** Many at once, in few statements. @returns their ids, in order */
+  async addAll(writing: Writing, garments: readonly PastGarmentWords[]): Promise<string[]> {
+    const rows = garments.map((words) => ({ id: writing.newId(), ...columnsOf(words) }));
+    await writing.insertAll(PastGarmentRow, rows);
+    return rows.map(({ id }) => id);
   },
 
   async correct(writing: Writing, id: string, words: PastGarmentWords, seen?: number): Promise<PastGarment> {

@@ -1,4 +1,7 @@
 import type { Lesson } from '../../domain/estimating/lesson/lesson.js';
+import type { ClosedGarment } from '../../domain/lessons/closed-garment.js';
+import { asClosed } from '../../domain/lessons/past-work.js';
+import { pastWorkBook } from '../books/lessons/past-work-book.js';
 import { studioBook } from '../books/studio-book.js';
 import { keptIn, type Reading } from '../session.js';
 import { LessonShelf } from './lesson-shelf.js';
@@ -42,6 +45,14 @@ export const lessonBook = {
   /** Closed garments, in the order they were closed in. */
   closed(reading: Reading): Promise<TaughtGarment[]> {
     return keptIn(reading, 'closed garments', () => shelfOf(reading).closed(reading));
+  },
+
+  /** Closed garments and past ones known by operation, oldest first: what operations and modes take. Mending and money rest on closed ones alone. */
+  byOperation(reading: Reading): Promise<readonly ClosedGarment[]> {
+    return keptIn(reading, 'garments by operation', async () => [
+      ...(await pastWorkBook.garments(reading)).map(asClosed),
+      ...(await this.closed(reading)),
+    ]);
   },
 
   /** How often what was stated came true; worked out beside the requests, kept until another garment is closed. */

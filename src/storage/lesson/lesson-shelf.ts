@@ -3,7 +3,7 @@ import type { Overruns } from '../../domain/estimating/lesson/starting-values.js
 import type { Reading } from '../session.js';
 import { fitAside, fitHere, isQuick } from './fit-aside.js';
 import { ProofShelf, type ProofSoFar } from './proof-shelf.js';
-import { closedVersion, type TaughtGarment, TaughtGarments } from './taught-garments.js';
+import { type TaughtGarment, TaughtGarments, taughtVersion } from './taught-garments.js';
 
 /** A lesson with what it was fitted to. */
 type Fitted = { readonly key: string; readonly lesson: Lesson };
@@ -21,7 +21,7 @@ export class LessonShelf {
   private fitting: { readonly key: string; readonly done: Promise<Fitted> } | undefined;
 
   async present(reading: Reading, overruns: Overruns): Promise<Lesson> {
-    const version = await closedVersion(reading);
+    const version = await taughtVersion(reading);
     const key = `${overruns} ${version}`;
     if (this.fitted?.key === key) return this.fitted.lesson;
     if (version === '') return this.keep({ key, lesson: fitLesson([], { overruns }) });
@@ -42,7 +42,7 @@ export class LessonShelf {
 
   /** How often what was stated came true, from the garments closed by now. */
   async proof(reading: Reading, overruns: Overruns): Promise<ProofSoFar> {
-    return this.proved.present(`${overruns} ${await closedVersion(reading)}`, async () => ({
+    return this.proved.present(`${overruns} ${await taughtVersion(reading)}`, async () => ({
       history: await this.taught.history(reading),
       overruns,
     }));

@@ -3,17 +3,17 @@ import { minutesOfHours } from '../../domain/kernel/minutes.js';
 import type { Make } from '../../domain/making/mode.js';
 import { planMinutes } from '../../domain/making/plan-minutes.js';
 import { startingPlan } from '../../domain/making/starting-plan.js';
+import { pastWorkBook } from '../books/lessons/past-work-book.js';
 import { makingBook } from '../books/making-book.js';
-import { pastGarmentBook } from '../books/past-garment-book.js';
 import { keptIn, type Reading } from '../session.js';
 
-/** What the notebook knows of garments of a type, and what their usual plan comes to. */
+/** What the notebook knows of garments of a type beyond those known by operation, and what their usual plan comes to. */
 export const notebookOf = async (
   reading: Reading,
   typeId: string,
   make: Make,
 ): Promise<{ readonly notebook: readonly NotebookTotal[]; readonly usualMinutes: number }> => ({
-  notebook: (await pastGarmentBook.ofType(reading, typeId)).map(({ hours, plannedHours }) => ({
+  notebook: (await pastWorkBook.totalsOnly(reading, typeId)).map(({ hours, plannedHours }) => ({
     minutes: minutesOfHours(hours).toNumber(),
     ...(plannedHours ? { plannedMinutes: minutesOfHours(plannedHours).toNumber() } : {}),
   })),

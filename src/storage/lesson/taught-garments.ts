@@ -1,15 +1,21 @@
 import type { PastGarment } from '../../domain/estimating/lesson/history.js';
-import { type ClosedGarment, lessonsFrom, readClosedGarment } from '../../domain/lessons/closed-garment.js';
+import { type ClosedGarment, readClosedGarment } from '../../domain/lessons/closed-garment.js';
 import type { EarnedOnce } from '../../domain/lessons/earned-by-type.js';
+import { teachingHistory } from '../../domain/lessons/past-work.js';
 import { readReckoning } from '../../domain/reckoning/frozen-reckoning.js';
+import { pastWorkBook } from '../books/lessons/past-work-book.js';
 import { GarmentMarkRow } from '../rows/commissions/garment-mark.row.js';
 import { keptIn, type Reading } from '../session.js';
 
 /** Marks read in one go: between two, other requests are answered. */
 const AT_ONCE = 100;
 
+/** A word that changes with everything the lesson is fitted to; empty while there is nothing. */
+export const taughtVersion = async (reading: Reading): Promise<string> =>
+  `${await closedVersion(reading)} ${await pastWorkBook.version(reading)}`.trim();
+
 /** A word that changes whenever a garment was closed or its closing taken back; empty while none ever was. */
-export const closedVersion = (reading: Reading): Promise<string> =>
+const closedVersion = (reading: Reading): Promise<string> =>
   keptIn(reading, 'version of the closed garments', async () => {
     const row = await reading.manager
       .createQueryBuilder(GarmentMarkRow, 'mark')
@@ -27,9 +33,9 @@ export type TaughtGarment = ClosedGarment & { readonly earned: EarnedOnce | unde
 export class TaughtGarments {
   private readonly garments = new Map<string, TaughtGarment | undefined>();
 
-  /** Closed garments as the lesson reads them, oldest first; a document that cannot be read teaches nothing. */
+  /** Garments as the lesson reads them, closed ones and past ones known by operation, oldest first; a document that cannot be read teaches nothing. */
   async history(reading: Reading): Promise<PastGarment[]> {
-    return lessonsFrom(await this.closed(reading));
+    return teachingHistory(await this.closed(reading), await pastWorkBook.garments(reading));
   }
 
   /** Closed garments in the order they were closed in. */

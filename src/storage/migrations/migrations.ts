@@ -7,6 +7,8 @@ import { Fittings1764000000015 } from './1764000000015-fittings.js';
 import { BesideTheBench1764000000016 } from './1764000000016-beside-the-bench.js';
 import { Phones1764000000017 } from './1764000000017-phones.js';
 import { ClosedDays1764000000018 } from './1764000000018-closed-days.js';
+import { PastWork1764000000021 } from './1764000000021-past-work.js';
+import { Keeping1764000000024 } from './1764000000024-keeping.js';
 import { History1764000000001 } from './founding/1764000000001-history.js';
 import { House1764000000002 } from './founding/1764000000002-house.js';
 import { Clients1764000000003 } from './founding/1764000000003-clients.js';
@@ -37,4 +39,6 @@ export const migrations = [
   BesideTheBench1764000000016,
   Phones1764000000017,
   ClosedDays1764000000018,
+  PastWork1764000000021,
+  Keeping1764000000024,
 ];

@@ -13,6 +13,7 @@ import { OutworkTicketRow } from './beside/outwork-ticket.row.js';
 import { OutworkerRow } from './beside/outworker.row.js';
 import { BodyDimensionRow } from './clients/body-dimension.row.js';
 import { ClientRow } from './clients/client.row.js';
+import { ClientKeepingRow } from './clients/client-keeping.row.js';
 import { ClientPaperRow } from './clients/client-paper.row.js';
 import { MeasuredValueRow } from './clients/measured-value.row.js';
 import { MeasurementSetRow } from './clients/measurement-set.row.js';
@@ -42,6 +43,7 @@ import { PhotoPictureRow } from './fitting/photo-picture.row.js';
 import { PhotoRuleRow } from './fitting/photo-rule.row.js';
 import { AccountRow } from './house/account.row.js';
 import { ApiTokenRow } from './house/api-token.row.js';
+import { KeepingRuleRow } from './house/keeping-rule.row.js';
 import { PairedPhoneRow } from './house/paired-phone.row.js';
 import { PairingCodeRow } from './house/pairing-code.row.js';
 import { PaperChoiceRow } from './house/paper-choice.row.js';
@@ -51,6 +53,7 @@ import { StudioRow } from './house/studio.row.js';
 import { StudioMarkRow } from './house/studio-mark.row.js';
 import { OwnGuessRow } from './lessons/own-guess.row.js';
 import { PastGarmentRow } from './lessons/past-garment.row.js';
+import { PastWorkRow } from './lessons/past-work.row.js';
 import { GarmentTypeRow } from './making/garment-type.row.js';
 import { KnownOperationRow } from './making/known-operation.row.js';
 import { MoneyOutRow } from './money-out/money-out.row.js';
@@ -149,4 +152,7 @@ export const rows = [
   CounterTicketRow,
   ClosedDayRow,
   MovedPromiseRow,
+  PastWorkRow,
+  ClientKeepingRow,
+  KeepingRuleRow,
 ];

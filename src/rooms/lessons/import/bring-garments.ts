@@ -1,4 +1,5 @@
 import { Invalid } from '../../../domain/kernel/errors.js';
+import { pastWorkBook } from '../../../storage/books/lessons/past-work-book.js';
 import { makingBook } from '../../../storage/books/making-book.js';
 import { pastGarmentBook } from '../../../storage/books/past-garment-book.js';
 import { studioBook } from '../../../storage/books/studio-book.js';
@@ -32,15 +33,23 @@ export const planImport = async (
     ['took', 'Say which column holds the time it took.'],
   ] as const)
     if (!meanings.some((meaning) => meaning?.field === field)) throw Invalid.field('to.0', sentence);
-  for (const field of ['took', 'planned'] as const) {
+  const has = (field: string) => meanings.some((meaning) => meaning?.field === field);
+  if (has('operation') && !has('garment'))
+    throw Invalid.field(
+      'to.0',
+      'Say which column holds the number of the garment: its operations stand on several rows.',
+    );
+  for (const field of ['took', 'planned', 'operation'] as const) {
     const places = meanings.flatMap((meaning, place) => (meaning?.field === field ? [place] : []));
     if (places.length > 1)
-      throw Invalid.field(`to.${places[1]}`, 'Two columns hold the same time. Leave one of them out.');
+      throw Invalid.field(`to.${places[1]}`, 'Two columns hold the same. Leave one of them out.');
   }
   const { identity } = await studioBook.the(reading);
   const planned = planList(readTable(text, words.headed, GARMENT_LIST), {
     meanings,
     kinds: words.kinds,
+    works: words.works,
+    operations: has('operation') ? await makingBook.operations(reading) : [],
     types: await makingBook.types(reading),
     past: await pastGarmentBook.all(reading),
     dates: { today: todayIn(clock, identity.zone), locale: identity.locale },
@@ -76,10 +85,17 @@ export const bringGarments = (
     const fresh = garments.filter((one) => outcomeOf(one, words.twins) === 'add');
     if (fresh.some(({ isUnusual }) => isUnusual) && !words.keepUnusual)
       throw Invalid.field('keepUnusual', 'Nothing was added: some times look like a slip.');
-    const kept = fresh.flatMap(({ words: one }) => one ?? []);
+    const kept = fresh.flatMap(({ words: one, operations }) => (one ? [{ one, operations }] : []));
     if (kept.length === 0)
       throw Invalid.field('twins', 'Nothing of this list would be added. Choose otherwise, or leave it.');
-    await pastGarmentBook.addAll(writing, kept);
+    const ids = await pastGarmentBook.addAll(
+      writing,
+      kept.map(({ one }) => one),
+    );
+    const byOperation = kept.flatMap(({ operations }, place) =>
+      operations.length > 0 ? [[ids[place] ?? '', operations] as const] : [],
+    );
+    await pastWorkBook.addAll(writing, new Map(byOperation));
     writing.says(`Brought in ${countInWords(kept.length, 'past garment')} from a list`, 'lessons/totals');
     return { garments: kept.length, leftOut: garments.length - kept.length };
   });

@@ -3,6 +3,7 @@ import { foldForSearch } from '../../../domain/clients/client.js';
 /** What a column may be said to hold. */
 export const GARMENT_COLUMNS = {
   type: 'Garment type',
+  operation: 'Operation',
   took: 'Time it took',
   planned: 'Time planned',
   finished: 'Finished on',
@@ -20,6 +21,7 @@ export type Meaning = { readonly field: GarmentColumn; readonly unit: TimeUnit }
 
 const GUESSES: readonly [GarmentColumn, RegExp][] = [
   ['planned', /plan|estimat|geplant|prevu/],
+  ['operation', /operation|arbeitsgang|task|^step|^work$|^stitching/],
   ['garment', /number|^no\.?$|^nr\.?$|^ref|commission|order/],
   ['finished', /finish|date|^on$|^day|datum|done|deliver/],
   ['took', /hour|minute|time|took|taken|actual|stunden|heures|^h$|^min$/],

@@ -97,7 +97,8 @@ export class LessonsImportController {
     const words = readImport(typed);
     const planned = await planImport(this.read, this.clock, unpacked(carried), words);
     const types = await makingBook.types(this.read);
+    const operations = await makingBook.operations(this.read);
     const { identity } = await studioBook.the(this.read);
-    return previewPage({ planned, words, types, carried, typed, locale: identity.locale }, form);
+    return previewPage({ planned, words, types, operations, carried, typed, locale: identity.locale }, form);
   }
 }

@@ -14,6 +14,7 @@ export const GARMENT_LIST: TableLimits = {
 };
 
 export const MOST_KINDS = 60;
+export const MOST_WORKS = 200;
 
 /** What is said about a list to bring in, beside its text: the same on the page and in the JSON interface. */
 export const ImportFields = z.strictObject({
@@ -32,6 +33,11 @@ export const ImportFields = z.strictObject({
   kinds: z
     .array(z.strictObject({ said: line('Say what the list calls it.', 200), type: optionalLine(60) }))
     .max(MOST_KINDS)
+    .default([]),
+  /** What the list calls operations: the kind the studio means by it, or `own hand`, `own press` and so on for work of its own. */
+  works: z
+    .array(z.strictObject({ said: line('Say what the list calls it.', 200), means: optionalLine(80) }))
+    .max(MOST_WORKS)
     .default([]),
   /** What becomes of garments that are written down already: same type, day and hours. */
   twins: oneOf(['leave', 'add'] as const).default('leave'),
@@ -66,6 +72,10 @@ export const readImport = (typed: Typed): ImportWords => {
     said: typed[`said.${place}`] ?? '',
     type: typed[`kind.${place}`] ?? '',
   }));
+  const works = placesOf(typed, 'work').map((place) => ({
+    said: typed[`work.${place}`] ?? '',
+    means: typed[`means.${place}`] ?? '',
+  }));
   const { headed, twins, leaveTroubles, keepUnusual } = typed;
-  return parse(ImportFields, { headed, columns, kinds, twins, leaveTroubles, keepUnusual });
+  return parse(ImportFields, { headed, columns, kinds, works, twins, leaveTroubles, keepUnusual });
 };

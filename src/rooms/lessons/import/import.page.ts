@@ -1,4 +1,5 @@
 import type { GarmentType } from '../../../domain/making/garment-type.js';
+import type { KnownOperation } from '../../../domain/making/known-operation.js';
 import type { FormModel } from '../../../printing/templates/page-model.js';
 import { freshForm } from '../../../web/forms/form.js';
 import type { Typed } from '../../../web/forms/typed.js';
@@ -10,7 +11,8 @@ import { decimalSignOf, numeralText } from '../../../web/words/numeral.js';
 import { lessonsCrumb } from '../lesson-words.js';
 import { type Outcome, outcomeOf } from './bring-garments.js';
 import { GARMENT_COLUMNS, likelyColumn, likelyTimeUnit } from './columns.js';
-import { type ImportWords, MOST_KINDS } from './import.form.js';
+import { type ImportWords, MOST_KINDS, MOST_WORKS } from './import.form.js';
+import { OWN_WORK } from './known-work.js';
 import type { PlannedGarment, PlannedList } from './plan-rows.js';
 
 export const importUrl = '/lessons/import';
@@ -104,6 +106,7 @@ export type PreviewOf = {
   readonly planned: PlannedList;
   readonly words: ImportWords;
   readonly types: readonly GarmentType[];
+  readonly operations: readonly KnownOperation[];
   readonly carried: string;
   readonly typed: Typed;
   readonly locale: string;
@@ -111,7 +114,7 @@ export type PreviewOf = {
 
 /** The last step: what would be added, garment by garment. */
 export const previewPage = (of: PreviewOf, form: FormModel): Drawn => {
-  const { planned, words, types, carried, typed, locale } = of;
+  const { planned, words, types, operations, carried, typed, locale } = of;
   const told = planned.garments.map((one) => ({ one, outcome: outcomeOf(one, words.twins) }));
   const count = (outcome: Outcome): number => told.filter((row) => row.outcome === outcome).length;
   const first = [...told.filter(needsALook), ...told.filter((row) => !needsALook(row))].slice(0, MOST_SHOWN);
@@ -119,6 +122,10 @@ export const previewPage = (of: PreviewOf, form: FormModel): Drawn => {
   const twins = planned.garments.filter(({ isTwin }) => isTwin).length;
   const kinds = [...words.kinds.map(({ said }) => said), ...planned.unknown];
   const asked = [...new Set(kinds)].slice(0, MOST_KINDS);
+  const works = [...new Set([...words.works.map(({ said }) => said), ...planned.unknownWork])].slice(
+    0,
+    MOST_WORKS,
+  );
   const names = new Map(types.map(({ id, name }) => [id, name]));
   return {
     template: 'lessons/import-preview',
@@ -137,6 +144,12 @@ export const previewPage = (of: PreviewOf, form: FormModel): Drawn => {
               words.kinds.find((kind) => kind.said === said)?.type ?? '',
             ]),
           ),
+          ...Object.fromEntries(
+            works.map((said, place) => [
+              `means.${place}`,
+              words.works.find((work) => work.said === said)?.means ?? '',
+            ]),
+          ),
         },
       },
       carried,
@@ -151,6 +164,8 @@ export const previewPage = (of: PreviewOf, form: FormModel): Drawn => {
       ],
       kinds: asked.map((said, place) => ({ name: `kind.${place}`, saidName: `said.${place}`, said })),
       types: types.filter(({ isMenu }) => !isMenu).map(({ id, name }) => ({ value: id, text: name })),
+      works: works.map((said, place) => ({ name: `means.${place}`, saidName: `work.${place}`, said })),
+      meanings: works.length > 0 ? meaningsOfWork(operations) : [],
       again: `${importUrl}/preview`,
       rows: {
         caption: 'Garment by garment',
@@ -176,6 +191,15 @@ export const previewPage = (of: PreviewOf, form: FormModel): Drawn => {
   };
 };
 
+/** What a word for an operation may mean: a kind the studio knows, or work of its own. */
+const meaningsOfWork = (operations: readonly KnownOperation[]) => {
+  const kinds = new Map(operations.filter(({ isMenu }) => !isMenu).map(({ kind, name }) => [kind, name]));
+  return [
+    ...OWN_WORK.map((value) => ({ value, text: `Work of its own, ${value.slice(4)}` })),
+    ...[...kinds].map(([value, text]) => ({ value, text })).sort((a, b) => (a.text < b.text ? -1 : 1)),
+  ];
+};
+
 const needsALook = ({ one }: { one: PlannedGarment }): boolean =>
   one.troubles.length > 0 || one.isUnusual || one.isTwin;
 
@@ -186,14 +210,17 @@ const OUTCOMES: Readonly<Record<Outcome, string>> = {
 };
 
 const cellsOf = (
-  { line, rows, saidType, words, troubles, isUnusual, isTwin }: PlannedGarment,
+  { line, rows, saidType, words, operations, troubles, isUnusual, isTwin }: PlannedGarment,
   outcome: Outcome,
   names: ReadonlyMap<string, string>,
   locale: string,
 ) => [
   {
     text: words ? capitalised(names.get(words.typeId) ?? saidType) : short(saidType, 80) || 'no type',
-    note: rows > 1 ? `line ${line}, ${rows} rows` : `line ${line}`,
+    note: [
+      rows > 1 ? `line ${line}, ${rows} rows` : `line ${line}`,
+      ...(operations.length > 0 ? [countInWords(operations.length, 'operation')] : []),
+    ].join(', '),
   },
   { text: words ? numeralText(words.hours.toDecimalPlaces(2), decimalSignOf(locale)) : '' },
   {

@@ -3,13 +3,17 @@ import { farOff } from '../../../domain/estimating/far-off.js';
 import type { CalendarDate } from '../../../domain/kernel/calendar-date.js';
 import type { Decimal } from '../../../domain/kernel/decimal.js';
 import type { PastGarment } from '../../../domain/lessons/past-garment.js';
+import type { PastOperation } from '../../../domain/lessons/past-work.js';
 import type { GarmentType } from '../../../domain/making/garment-type.js';
+import type { KnownOperation } from '../../../domain/making/known-operation.js';
 import type { PastGarmentWords } from '../../../storage/books/past-garment-book.js';
 import type { TextTable } from '../../../web/tables/table-of-text.js';
 import { type DateField, readDate } from '../../../web/words/dates.js';
 import type { GarmentColumn, Meaning } from './columns.js';
 import type { ImportWords } from './import.form.js';
+import { type NamedWork, usualMinutesOf, workByName } from './known-work.js';
 import { readListedTime } from './read-time.js';
+import { workOfRows } from './work-of-rows.js';
 
 /** One garment of the list and what would come of it. */
 export type PlannedGarment = {
@@ -18,6 +22,8 @@ export type PlannedGarment = {
   readonly rows: number;
   readonly saidType: string;
   readonly words: PastGarmentWords | undefined;
+  /** Empty where only its total is known. */
+  readonly operations: readonly PastOperation[];
   readonly troubles: readonly string[];
   readonly isUnusual: boolean;
   readonly isTwin: boolean;
@@ -28,6 +34,8 @@ export type PlannedList = {
   readonly garments: readonly PlannedGarment[];
   /** What the list calls garments and nobody has said the type of. */
   readonly unknown: readonly string[];
+  /** What the list calls operations and nobody has said the meaning of. */
+  readonly unknownWork: readonly string[];
   /** A column of times with bare numbers and no unit; asked about, never guessed. */
   readonly bareIn: number | undefined;
 };
@@ -35,7 +43,9 @@ export type PlannedList = {
 export type PlanOf = {
   readonly meanings: readonly (Meaning | undefined)[];
   readonly kinds: ImportWords['kinds'];
+  readonly works: ImportWords['works'];
   readonly types: readonly GarmentType[];
+  readonly operations: readonly KnownOperation[];
   readonly past: readonly PastGarment[];
   readonly dates: DateField;
 };
@@ -45,6 +55,8 @@ type Row = {
   readonly garment: string;
   readonly saidType: string;
   readonly typeId: string | undefined;
+  readonly saidWork: string;
+  readonly work: NamedWork | undefined;
   readonly took: Decimal | undefined;
   readonly planned: Decimal | undefined;
   readonly finished: CalendarDate | undefined;
@@ -55,12 +67,17 @@ type Row = {
 /** Reads every row of a list; rows of one garment are added together. */
 export const planList = (table: TextTable, of: PlanOf): PlannedList => {
   const typeOf = typesByName(of);
+  const workOf = workByName(of.operations, of.works);
+  const usualOf = usualMinutesOf(of.types, of.operations);
   const bare = new Set<number>();
-  const rows = table.rows.map(({ line, cells }) => rowOf(cells, line, of, typeOf, bare));
+  const rows = table.rows.map(({ line, cells }) => rowOf(cells, line, of, { typeOf, workOf, bare }));
   const heard = new Map<string, string>();
-  for (const { saidType, typeId } of rows)
+  const heardWork = new Map<string, string>();
+  for (const { saidType, typeId, saidWork, work } of rows) {
     if (saidType && typeId === undefined) heard.set(foldForSearch(saidType), saidType);
-  const garments = together(rows).map((rowsOfOne) => garmentOf(rowsOfOne));
+    if (saidWork && work === undefined) heardWork.set(foldForSearch(saidWork), saidWork);
+  }
+  const garments = together(rows).map((rowsOfOne) => garmentOf(rowsOfOne, usualOf));
   const away = unusual(garments);
   const there = new Set(of.past.flatMap((past) => twinKey(past) ?? []));
   return {
@@ -70,6 +87,7 @@ export const planList = (table: TextTable, of: PlanOf): PlannedList => {
       isTwin: one.words !== undefined && there.has(twinKey(one.words) ?? ''),
     })),
     unknown: [...heard.values()],
+    unknownWork: [...heardWork.values()],
     bareIn: [...bare].sort((a, b) => a - b)[0],
   };
 };
@@ -87,8 +105,11 @@ const rowOf = (
   cells: readonly string[],
   line: number,
   of: PlanOf,
-  typeOf: (said: string) => string | undefined,
-  bare: Set<number>,
+  known: {
+    readonly typeOf: (said: string) => string | undefined;
+    readonly workOf: ReturnType<typeof workByName>;
+    readonly bare: Set<number>;
+  },
 ): Row => {
   const troubles: string[] = [];
   const textOf = (field: GarmentColumn): string =>
@@ -96,18 +117,20 @@ const rowOf = (
       .flatMap((meaning, place) => (meaning?.field === field ? [(cells[place] ?? '').trim()] : []))
       .filter((cell) => cell !== '')
       .join(', ');
+  const saidWork = textOf('operation').slice(0, 200);
   const timeOf = (field: 'took' | 'planned', label: string): Decimal | undefined => {
     const place = of.meanings.findIndex((meaning) => meaning?.field === field);
     const cell = (cells[place] ?? '').trim();
     if (place < 0 || cell === '') return undefined;
-    const read = readListedTime(cell, of.meanings[place]?.unit ?? '');
+    const read = readListedTime(cell, of.meanings[place]?.unit ?? '', saidWork !== '');
     if ('hours' in read) return read.hours;
-    if ('isBare' in read) bare.add(place);
+    if ('isBare' in read) known.bare.add(place);
     else troubles.push(`${label}: ${read.trouble}`);
     return undefined;
   };
   const saidType = textOf('type').slice(0, 200);
-  const typeId = saidType ? typeOf(saidType) : undefined;
+  const typeId = saidType ? known.typeOf(saidType) : undefined;
+  const work = saidWork ? known.workOf(saidWork, typeId) : undefined;
   const took = timeOf('took', 'Time it took');
   const planned = timeOf('planned', 'Time planned');
   const day = readDate(textOf('finished'), of.dates);
@@ -119,6 +142,8 @@ const rowOf = (
     garment: textOf('garment').slice(0, 100),
     saidType,
     typeId,
+    saidWork,
+    work,
     took,
     planned,
     finished: day.kind === 'ok' ? day.value : undefined,
@@ -139,7 +164,10 @@ const together = (rows: readonly Row[]): Row[][] => {
   return [...found.values()];
 };
 
-const garmentOf = (rows: readonly Row[]): Omit<PlannedGarment, 'isUnusual' | 'isTwin'> => {
+const garmentOf = (
+  rows: readonly Row[],
+  usualOf: ReturnType<typeof usualMinutesOf>,
+): Omit<PlannedGarment, 'isUnusual' | 'isTwin'> => {
   const [first] = rows as readonly [Row, ...Row[]];
   const troubles = rows.flatMap((row) =>
     rows.length > 1 ? row.troubles.map((trouble) => `line ${row.line}: ${trouble}`) : row.troubles,
@@ -150,21 +178,24 @@ const garmentOf = (rows: readonly Row[]): Omit<PlannedGarment, 'isUnusual' | 'is
   if (saidType === '') troubles.push('Garment type: none is given.');
   else if (typeId === undefined) troubles.push(`Garment type: say what “${saidType}” is.`);
   else if (typeIds.size > 1) troubles.push('Garment type: its rows name different ones.');
+  const { operations, troubles: ofWork } = workOfRows(rows, typeId, usualOf);
+  troubles.push(...ofWork);
   const hours = sumOf(rows.map(({ took }) => took));
-  if (!hours && troubles.length === 0) troubles.push('Time it took: no time is given.');
+  if (!hours?.gt(0) && troubles.length === 0) troubles.push('Time it took: no time is given.');
   const days = rows.flatMap(({ finished }) => finished ?? []).sort();
   return {
     line: first.line,
     rows: rows.length,
     saidType,
     troubles,
+    operations,
     words:
       troubles.length > 0 || !typeId || !hours
         ? undefined
         : {
             typeId,
             hours,
-            plannedHours: sumOf(rows.map(({ planned }) => planned)),
+            plannedHours: aboveNought(sumOf(rows.map(({ planned }) => planned))),
             finishedOn: days.at(-1),
             note: rows.map(({ note }) => note).find((note) => note !== '') ?? '',
           },
@@ -173,6 +204,8 @@ const garmentOf = (rows: readonly Row[]): Omit<PlannedGarment, 'isUnusual' | 'is
 
 const sumOf = (times: readonly (Decimal | undefined)[]): Decimal | undefined =>
   times.reduce((sum, time) => (sum && time ? sum.plus(time) : (time ?? sum)), undefined);
+
+const aboveNought = (time: Decimal | undefined): Decimal | undefined => (time?.gt(0) ? time : undefined);
 
 /** Places of garments far off from the others of their type in this list: slips, or minutes among hours. */
 const unusual = (garments: readonly Pick<PlannedGarment, 'words'>[]): ReadonlySet<number> => {

@@ -14,12 +14,15 @@ const EITHER_WAY = /^\d{1,3}[.,]\d{3}$/;
 /**
  * Reads a time of a list. What brings its own unit (`52h30`, `52:30`, `90 min`) is read as it stands; a bare number goes by the column's
  * unit, with a decimal point or a decimal comma.
+ *
+ * @param mayBeNought an operation may have been left out, or been in no plan; a garment takes more than nothing
  */
-export const readListedTime = (typed: string, unit: TimeUnit): TimeRead => {
+export const readListedTime = (typed: string, unit: TimeUnit, mayBeNought = false): TimeRead => {
   const text = foldTyped(typed);
   if (EITHER_WAY.test(text))
     return { trouble: `“${text}” can be read in two ways. Write it without a mark for thousands.` };
   const plain = readDecimal(text.replace(',', '.'));
+  if (plain?.isZero() && mayBeNought) return { hours: plain };
   if (plain) {
     if (unit === '') return { isBare: true };
     return within(unit === 'hours' ? plain : hoursOf(plain));

@@ -58,17 +58,21 @@ const gathered = async (reading: Reading, typeId: string): Promise<Omit<TypeTold
     await makingBook.operations(reading, typeId),
   ];
   const closed = all.filter((one) => one.typeId === typeId);
+  const byOperation = (await lessonBook.byOperation(reading)).filter((one) => one.typeId === typeId);
   const { plan } = startingPlan(known.type, 'hand-where-it-shows', operations, () => typeId);
   const usual = planToEstimate(typeId, plan);
   const timed = plan.filter((_, place) => (usual.operations[place]?.plannedMinutes ?? 0) > 0);
-  const names = new Map([...plan.map(({ kind, name }) => [kind, name] as const), ...namesOfKinds(closed)]);
+  const names = new Map([
+    ...plan.map(({ kind, name }) => [kind, name] as const),
+    ...namesOfKinds(byOperation),
+  ]);
   const again = all.filter(({ repeat }) => repeat > 1).length;
   return {
     ...known,
     locale: identity.locale,
-    operations: operationLessons(closed),
-    modes: modeLessons(closed),
-    leftOut: leftOut(lessonsFrom(closed), typeId),
+    operations: operationLessons(byOperation),
+    modes: modeLessons(byOperation),
+    leftOut: leftOut(lessonsFrom(byOperation), typeId),
     mending: mendingShare(all, typeId),
     earned: earnedTogether(
       closed.flatMap(({ earned }) => earned ?? []),
