@@ -1,9 +1,11 @@
 import { randomUUID } from 'node:crypto';
 import type { RunningClock } from '../../../domain/bench/running-clock.js';
+import { extraName } from '../../../domain/commissions/extra.js';
 import { causeRule } from '../../../domain/costing/cause-rules.js';
 import { dateIn, type Instant } from '../../../domain/kernel/calendar-date.js';
 import type { FormModel } from '../../../printing/templates/page-model.js';
 import { clockBook } from '../../../storage/books/bench/clock-book.js';
+import { extraBook } from '../../../storage/books/bench/extra-book.js';
 import { commissionBook } from '../../../storage/books/commission-book.js';
 import { garmentBook } from '../../../storage/books/garment-book.js';
 import type { Clock } from '../../../storage/clock.js';
@@ -111,7 +113,7 @@ const runningWords = async (
       ...(elapsed.before > 0 ? [`${minutesInWords(elapsed.sitting)} of it now`] : []),
     ].join(', '),
     why: runs.cause ? `Not in the plan: “${causeInWords(runs.cause)}”. ${causeRule(runs.cause).follows}` : '',
-    extra: extraLink(runs, visit),
+    extra: await extraLink(reading, runs, visit),
     taps: [
       taps.stop('Stop', `Stop ${what}`, seen, { main: true }),
       ...(isPlanned ? [taps.stop('Done with it', `${what} is finished`, { ...seen, finished: 'yes' })] : []),
@@ -153,9 +155,14 @@ const garmentLine = async (reading: Reading, { garmentId, commissionId }: Runnin
 };
 
 /** Work that may be charged is made an extra of, so that price and day are known before anyone agrees. */
-const extraLink = (clock: RunningClock, visit: SignedIn) => {
+const extraLink = async (reading: Reading, clock: RunningClock, visit: SignedIn) => {
   const { cause, extraId, garmentId, commissionId } = clock;
-  if (!cause || extraId || !garmentId || !causeRule(cause).mayBeExtra) return '' as const;
+  if (extraId) {
+    const extra = await extraBook.one(reading, extraId);
+    const href = `/commissions/${extra.commissionId}/extras/${extra.number}`;
+    return mayGo(visit, 'GET', href) ? { text: `It counts for ${extraName(extra)}`, href } : ('' as const);
+  }
+  if (!cause || !garmentId || !causeRule(cause).mayBeExtra) return '' as const;
   const query = new URLSearchParams({ cause, 'lines.0.line': whatInWords(clock), look: 'yes' });
   const href = `/commissions/${commissionId}/garments/${garmentId}/extras/new?${query.toString()}`;
   if (!mayGo(visit, 'GET', href)) return '' as const;

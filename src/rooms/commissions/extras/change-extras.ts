@@ -8,8 +8,11 @@ import {
   takingBack,
 } from '../../../domain/commissions/extra.js';
 import type { CalendarDate } from '../../../domain/kernel/calendar-date.js';
+import { foldTyped } from '../../../domain/measuring/typed-text.js';
+import { clockBook } from '../../../storage/books/bench/clock-book.js';
 import { extraBook } from '../../../storage/books/bench/extra-book.js';
 import { garmentMarkBook } from '../../../storage/books/bench/garment-mark-book.js';
+import { personBook } from '../../../storage/books/bench/person-book.js';
 import { estimateBook } from '../../../storage/books/estimate-book.js';
 import { garmentBook } from '../../../storage/books/garment-book.js';
 import { planBook } from '../../../storage/books/plan-book.js';
@@ -38,6 +41,7 @@ export const offerExtra = (
     await garmentMarkBook.mustBeOpen(writing, words.garmentId);
     const garment = await garmentBook.one(writing, words.garmentId);
     const offered = await extraBook.add(writing, words, today);
+    await takeUpByClock(writing, offered);
     const isGiven = words.kind === 'compliments' && !words.takesBack;
     writing.says(
       `${isGiven ? 'Gave' : 'Offered'} ${extraName(offered)} on the ${garment.name}: ${offered.wording}`,
@@ -101,6 +105,24 @@ export const offerTakingBack = (
     );
     return extra;
   });
+
+/**
+ * The clock that runs on the same departure counts for the extra from its beginning: where several run, those whose words
+ * stand among its work, or else the clock of whoever offers it.
+ */
+const takeUpByClock = async (writing: Writing, { id, garmentId, cause, work }: Extra): Promise<void> => {
+  const departed = (await clockBook.ofGarment(writing, garmentId)).filter(
+    (clock) => clock.cause === cause && !clock.extraId && !clock.operationId && !clock.stage,
+  );
+  if (departed.length === 0) return;
+  const names = new Set(work.operations.map(({ line }) => foldTyped(line.name)));
+  const meant = departed.filter(({ name }) => names.has(foldTyped(name)));
+  const mine = (await personBook.mine(writing)).id;
+  const taken = meant.length > 0 ? meant : departed.filter(({ personId }) => personId === mine);
+  if (taken.length === 0) return;
+  writing.forGood();
+  for (const clock of taken) await clockBook.correct(writing, { ...clock, extraId: id });
+};
 
 /** The lines of an extra under the keys they have in it: so the bench clocks them, and they are known as the extra's. */
 const putIntoPlan = async (writing: Writing, { garmentId, work, dueAfter }: Extra): Promise<void> => {

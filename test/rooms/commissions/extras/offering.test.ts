@@ -1,5 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { wordsOf } from '../../cloth-room/a-shelf.js';
 import { aCommission } from '../../quotes/a-commission.js';
 import { anOffering, type Offering, pocket } from './an-offering.js';
 
@@ -109,6 +110,26 @@ describe('the sum behind an extra', () => {
       dueAfter: '2026-03-20',
       wording: 'Without As described',
     });
+  });
+});
+
+describe('a clock that runs on a departure', () => {
+  const clock = async () => (await at.studio.api('GET', '/api/bench/clock')).json().clock;
+  const start = (what: string, cause: string) =>
+    at.studio.api('POST', '/api/bench/clock', { garment: at.order.garments[0], what, mode: 'hand', cause });
+
+  it('takes up the extra that is made of it, and no other', async () => {
+    expect((await start('Ticket pocket', 'client asked')).status).toBe(201);
+    await at.offer({ cause: 'body changed', wording: 'Let out at the waist' });
+    expect((await clock()).extraId).toBeUndefined();
+    const url = await at.offer({ wording: 'A ticket pocket', 'lines.0.line': 'ticket pocket' });
+    const { id } = (await at.studio.api('GET', `/api${url}`)).json();
+    expect((await clock()).extraId).toBe(id);
+    const number = url.split('/').at(-1);
+    expect(wordsOf((await at.studio.get('/bench')).text)).toContain(`It counts for extra ${number}`);
+    await at.offer({ wording: 'Another' });
+    expect((await clock()).extraId).toBe(id);
+    expect((await at.studio.api('DELETE', '/api/bench/clock')).status).toBe(200);
   });
 });
 
