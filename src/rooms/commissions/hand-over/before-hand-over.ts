@@ -1,8 +1,16 @@
 import type { Garment } from '../../../domain/commissions/garment.js';
+import { Decimal } from '../../../domain/kernel/decimal.js';
 import { Quantity } from '../../../domain/kernel/quantity.js';
 import { commissionBalance } from '../../../domain/papers/settlement/account.js';
+import type { StockEntry } from '../../../domain/stock/entry.js';
+import type { Material } from '../../../domain/stock/material.js';
+import { openPromises } from '../../../domain/stock/promised.js';
+import type { Link } from '../../../printing/templates/page-model.js';
+import { clockBook } from '../../../storage/books/bench/clock-book.js';
+import { personBook } from '../../../storage/books/bench/person-book.js';
 import { entryBook } from '../../../storage/books/cloth-room/entry-book.js';
 import { materialBook } from '../../../storage/books/cloth-room/material-book.js';
+import { reservationBook } from '../../../storage/books/cloth-room/reservation-book.js';
 import { commissionBook } from '../../../storage/books/commission-book.js';
 import { clientAccountBook } from '../../../storage/books/papers/client-account-book.js';
 import { studioBook } from '../../../storage/books/studio-book.js';
@@ -19,6 +27,8 @@ export type BeforeHandOver = {
   readonly care: string;
   /** Pieces that were kept of its cloth, a line each. */
   readonly remnants: string;
+  /** What still hangs on it, in words, with where to settle it. */
+  readonly open: readonly { readonly text: string; readonly step: Link }[];
 };
 
 /** What is known before a garment is handed over: what is open, how to care for it, what was left of its cloth. */
@@ -45,7 +55,49 @@ export const beforeHandOver = async (reading: Reading, garment: Garment): Promis
     ...(await balanceOf(reading, garment)),
     care: care.join('\n'),
     remnants: remnants.join('\n'),
+    open: [
+      ...(await runningOn(reading, garment)),
+      ...(await promisedTo(reading, garment, materials, entries, locale)),
+    ],
   };
+};
+
+/** Clocks that still run on it. */
+const runningOn = async (reading: Reading, { id }: Garment): Promise<BeforeHandOver['open']> => {
+  const clocks = await clockBook.ofGarment(reading, id);
+  const people = new Map((await personBook.all(reading)).map((one) => [one.id, one.name]));
+  return clocks.map(({ personId, name }) => ({
+    text: `The clock of ${people.get(personId) ?? 'somebody'} still runs on it: ${name}. It goes on after the hand-over until it is stopped.`,
+    step: { text: 'Stop it at the bench', href: `/bench?person=${personId}` },
+  }));
+};
+
+/** Cloth that is still promised to it: nobody else may count on it until it is let go. */
+const promisedTo = async (
+  reading: Reading,
+  garment: Garment,
+  materials: ReadonlyMap<string, Material>,
+  entries: readonly StockEntry[],
+  locale: string,
+): Promise<BeforeHandOver['open']> => {
+  const promises = (await reservationBook.ofCommissions(reading, [garment.commissionId])).filter(
+    ({ garmentId }) => garmentId === garment.id,
+  );
+  return [...new Set(promises.map(({ materialId }) => materialId))].flatMap((materialId) => {
+    const material = materials.get(materialId);
+    const open = openPromises(
+      promises.filter((one) => one.materialId === materialId),
+      entries.filter((one) => one.materialId === materialId),
+    ).reduce((sum, one) => sum.plus(one.open), new Decimal(0));
+    if (!material || open.lte(0)) return [];
+    const quantity = quantityInWords(new Quantity(open, material.unit), locale);
+    return [
+      {
+        text: `${quantity} of ${material.name}, promised to it, were never taken. Take them now if they went into it; if not, let the promise go, so that they are free for others.`,
+        step: { text: 'Look at the cloth', href: `/cloth-room/materials/${materialId}` },
+      },
+    ];
+  });
 };
 
 const balanceOf = async (

@@ -168,6 +168,7 @@ export class HandOverController {
         ...frame,
         form: { ...(form ?? fresh), action: `${url}/hand-over` },
         balance: before.balance,
+        open: before.open,
         invoices: `/commissions/${commissionId}/invoices`,
       },
     };
