@@ -44,8 +44,11 @@ export const STANDING_WORDS: Readonly<Record<GarmentStanding, string>> = {
   closed: 'closed',
 };
 
+/** What of a mark says where its garment stands. */
+export type MarkFolded = Pick<GarmentMark, 'id' | 'kind' | 'of'>;
+
 /** The marks that stand: those nobody took back, oldest first. */
-export const standingMarks = (marks: readonly GarmentMark[]): GarmentMark[] => {
+export const standingMarks = <Mark extends MarkFolded>(marks: readonly Mark[]): Mark[] => {
   const takenBack = new Set(marks.flatMap(({ of }) => (of ? [of] : [])));
   return marks.filter(({ id, of }) => !of && !takenBack.has(id));
 };
@@ -55,7 +58,7 @@ export const standingMarks = (marks: readonly GarmentMark[]): GarmentMark[] => {
  *
  * @see test/domain/commissions/garment-mark.test.ts
  */
-export const garmentStanding = (marks: readonly GarmentMark[]): GarmentStanding => {
+export const garmentStanding = (marks: readonly MarkFolded[]): GarmentStanding => {
   const kinds = new Set(standingMarks(marks).map(({ kind }) => kind));
   if (kinds.has('closed')) return 'closed';
   if (kinds.has('cancelled')) return 'cancelled';

@@ -1,4 +1,5 @@
 import type { Client } from '../../domain/clients/client.js';
+import { STANDING_WORDS } from '../../domain/commissions/garment-mark.js';
 import type { PageOf } from '../../storage/books/client-book.js';
 import type { ListedCommission } from '../../storage/books/commission-book.js';
 import type { PageWords } from '../../web/reply.js';
@@ -37,7 +38,7 @@ export const commissionListPage = (found: PageOf<ListedCommission>, looking: Loo
         cells: [
           { text: one.title, href: commissionUrl(one.id), note: one.number },
           { text: one.clientName },
-          { text: countInWords(one.garments, 'garment') },
+          { text: countInWords(one.garments, 'garment'), note: standingsInWords(one) },
           { text: dateInWords(one.openedOn) },
           { text: one.wantedBy ? dateInWords(one.wantedBy) : '' },
         ],
@@ -46,6 +47,16 @@ export const commissionListPage = (found: PageOf<ListedCommission>, looking: Loo
     pager: pagerOf(looking, found.next),
   };
 };
+
+/** Where its garments stand: `cut`, where all do; `2 cut, 1 handed over`. */
+const standingsInWords = ({ garments, standings }: ListedCommission): string =>
+  (['cut', 'delivered', 'closed', 'cancelled'] as const)
+    .flatMap((standing) => {
+      const count = standings[standing] ?? 0;
+      if (count === 0) return [];
+      return [count === garments ? STANDING_WORDS[standing] : `${count} ${STANDING_WORDS[standing]}`];
+    })
+    .join(', ');
 
 const pagerOf = ({ asked, after, client }: Looking, next: string | undefined): Record<string, unknown> => {
   const query = [

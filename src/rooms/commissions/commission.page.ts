@@ -2,6 +2,7 @@ import type { Client } from '../../domain/clients/client.js';
 import type { Commission } from '../../domain/commissions/commission.js';
 import { MOST_GARMENTS } from '../../domain/commissions/commission.js';
 import type { PlannedGarment } from '../../domain/commissions/garment.js';
+import { type GarmentStanding, STANDING_WORDS } from '../../domain/commissions/garment-mark.js';
 import { planMinutes } from '../../domain/making/plan-minutes.js';
 import type { Link } from '../../printing/templates/page-model.js';
 import type { ListedInvoice } from '../../storage/books/papers/invoice-book.js';
@@ -30,6 +31,8 @@ export type CommissionTold = {
   readonly commission: Commission;
   readonly people: ReadonlyMap<string, Client>;
   readonly garments: readonly PlannedGarment[];
+  /** Where each garment stands; those without a mark are to be made. */
+  readonly standings: ReadonlyMap<string, GarmentStanding>;
   /** Each garment's price and the price of all, in words; none while they cannot be worked out. */
   readonly prices: ReadonlyMap<string, string>;
   readonly total: string | undefined;
@@ -63,7 +66,11 @@ export const commissionPage = (told: CommissionTold): PageWords => {
       rows: garments.map(({ garment, plan }) => ({
         cells: [
           { text: String(garment.place) },
-          { text: garment.name, href: garmentUrl(commission.id, garment.id) },
+          {
+            text: garment.name,
+            href: garmentUrl(commission.id, garment.id),
+            note: STANDING_WORDS[told.standings.get(garment.id) ?? 'to-make'],
+          },
           { text: people.get(garment.wearerId)?.name ?? '' },
           { text: garment.dueOn ? dateInWords(garment.dueOn) : '' },
           { text: plan.length === 0 ? 'no plan yet' : minutesInWords(planMinutes(plan).minutes) },

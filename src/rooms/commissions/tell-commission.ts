@@ -4,6 +4,7 @@ import type { CalendarDate } from '../../domain/kernel/calendar-date.js';
 import { Money } from '../../domain/kernel/money.js';
 import { quoteState } from '../../domain/papers/quote/quote-answer.js';
 import { extraBook } from '../../storage/books/bench/extra-book.js';
+import { garmentMarkBook } from '../../storage/books/bench/garment-mark-book.js';
 import { clientBook } from '../../storage/books/client-book.js';
 import { commissionBook } from '../../storage/books/commission-book.js';
 import { garmentBook } from '../../storage/books/garment-book.js';
@@ -37,6 +38,12 @@ export const tellCommission = async (reading: Reading, clock: Clock, id: string)
     commission,
     people,
     garments,
+    standings: new Map(
+      ((await garmentMarkBook.standingsIn(reading, [id])).get(id) ?? []).map((one) => [
+        one.garmentId,
+        one.standing,
+      ]),
+    ),
     ...(await pricesOf(await pricingOf(reading, clock, id), garments)),
     pricing: pricingInWords(commission, identity.locale),
     extras: extras.length > 0 ? extrasTable(extras, identity.locale, names) : undefined,

@@ -1,6 +1,7 @@
 import { In } from 'typeorm';
 import { foldForSearch } from '../../domain/clients/client.js';
 import type { Commission } from '../../domain/commissions/commission.js';
+import type { GarmentStanding } from '../../domain/commissions/garment-mark.js';
 import { NotFound } from '../../domain/kernel/errors.js';
 import { Money } from '../../domain/kernel/money.js';
 import { numberSeries } from '../../domain/papers/numbering/number-series.js';
@@ -8,6 +9,7 @@ import { ClientRow } from '../rows/clients/client.row.js';
 import { CommissionRow } from '../rows/commissions/commission.row.js';
 import { GarmentRow } from '../rows/commissions/garment.row.js';
 import type { Reading, Writing } from '../session.js';
+import { garmentMarkBook } from './bench/garment-mark-book.js';
 import type { PageOf } from './client-book.js';
 import { pricingColumns, pricingOf } from './pricing-columns.js';
 import { seriesBook } from './series-book.js';
@@ -16,8 +18,13 @@ import { studioBook } from './studio-book.js';
 /** What people say about a commission; its number is the studio's. */
 export type CommissionWords = Omit<Commission, 'id' | 'version' | 'number'>;
 
-/** A commission as a line of the list: with its client's name and how many garments it holds. */
-export type ListedCommission = Commission & { readonly clientName: string; readonly garments: number };
+/** A commission as a line of the list: with its client's name, how many garments it holds and where they stand. */
+export type ListedCommission = Commission & {
+  readonly clientName: string;
+  readonly garments: number;
+  /** How many are cut, handed over, cancelled, closed; the others are to be made. */
+  readonly standings: Readonly<Partial<Record<GarmentStanding, number>>>;
+};
 
 /** The book of commissions. */
 export const commissionBook = {
@@ -107,12 +114,26 @@ const listedOf = async (reading: Reading, rows: CommissionRow[]): Promise<Listed
     .getRawMany<{ id: string; count: number | string }>();
   const names = new Map(clients.map(({ id, name }) => [id, name]));
   const counts = new Map(garments.map(({ id, count }) => [id, Number(count)]));
+  const standings = await garmentMarkBook.standingsIn(
+    reading,
+    rows.map(({ id }) => id),
+  );
   const currency = await currencyOf(reading);
   return rows.map((row) => ({
     ...commissionOf(row, currency),
+    standings: countedBy(standings.get(row.id) ?? []),
     clientName: names.get(row.client_id) ?? '',
     garments: counts.get(row.id) ?? 0,
   }));
+};
+
+const countedBy = (
+  found: readonly { readonly standing: GarmentStanding }[],
+): ListedCommission['standings'] => {
+  const counts: Partial<Record<GarmentStanding, number>> = {};
+  for (const { standing } of found)
+    if (standing !== 'to-make') counts[standing] = (counts[standing] ?? 0) + 1;
+  return counts;
 };
 
 const currencyOf = async (reading: Reading): Promise<string> =>

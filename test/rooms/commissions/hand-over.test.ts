@@ -73,6 +73,26 @@ describe('handing over', () => {
     expect(text).toContain('Country tweed: Brush; air; press under a damp cloth.');
   });
 
+  it('says which clock still runs on it and which cloth is still promised to it, with what to do', async () => {
+    const [garment] = order.garments;
+    const promised = await studio.api('POST', `/api/materials/${tweed}/reservations`, {
+      garment,
+      quantity: '1.5',
+    });
+    expect(promised.status, promised.text).toBe(201);
+    const away = { garment, what: 'Heavier chest piece', mode: 'hand', cause: 'own choice' };
+    expect((await studio.api('POST', '/api/bench/clock', away)).status).toBe(201);
+    const { text } = await studio.get(`${jobs[0]}/hand-over`);
+    const words = wordsOf(text);
+    expect(words).toContain('still runs on it: Heavier chest piece.');
+    expect(words).toContain('Stop it at the bench');
+    // 1.5 m were promised, 1 m was taken.
+    expect(words).toContain('0.5 m of Country tweed, promised to it, were never taken.');
+    expect(text).toContain(`href="/cloth-room/materials/${tweed}"`);
+    await studio.api('DELETE', '/api/bench/clock');
+    expect(wordsOf((await studio.get(`${jobs[0]}/hand-over`)).text)).not.toContain('still runs on it');
+  });
+
   it('wants somebody who received it, on a day that has come', async () => {
     const nobody = await handOver(jobs[0]!, { receivedBy: '', spares: 'Two horn buttons' });
     expect(nobody.status).toBe(422);
@@ -87,6 +107,11 @@ describe('handing over', () => {
     expect((await handOver(jobs[0]!, said)).status).toBe(303);
     expect(await leaving()).not.toContain('Jacket');
     expect((await handOver(jobs[0]!)).status).toBe(409);
+    expect(wordsOf((await studio.get(order.url)).text)).toContain('Jacket handed over');
+    expect(wordsOf((await studio.get(order.url)).text)).toContain('Waistcoat not cut yet');
+    expect(wordsOf((await studio.get('/commissions')).text)).toContain('4 garments 1 handed over');
+    const { items } = (await studio.api('GET', '/api/commissions')).json();
+    expect(items.find(({ id }: { id: string }) => id === order.id).standings).toEqual({ delivered: 1 });
     const pdf = await readPdf(await bytesOf(studio, `${jobs[0]}/hand-over.pdf`));
     expect(pdf.pages).toHaveLength(1);
     for (const words of [

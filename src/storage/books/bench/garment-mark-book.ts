@@ -6,6 +6,7 @@ import {
   garmentStanding,
 } from '../../../domain/commissions/garment-mark.js';
 import { Conflict, NotFound } from '../../../domain/kernel/errors.js';
+import { grouped } from '../../../domain/stock/grouped.js';
 import { GarmentMarkRow } from '../../rows/commissions/garment-mark.row.js';
 import type { Reading, Writing } from '../../session.js';
 
@@ -36,6 +37,29 @@ export const garmentMarkBook = {
 
   async standing(reading: Reading, garmentId: string): Promise<GarmentStanding> {
     return garmentStanding(await this.ofGarment(reading, garmentId));
+  },
+
+  /** Where the garments of these commissions stand; a garment without a mark is not among them. */
+  async standingsIn(
+    reading: Reading,
+    commissionIds: readonly string[],
+  ): Promise<Map<string, { readonly garmentId: string; readonly standing: GarmentStanding }[]>> {
+    if (commissionIds.length === 0) return new Map();
+    // Neither what was frozen with a mark nor the marks of operations are read.
+    const rows = await reading.manager.find(GarmentMarkRow, {
+      select: { id: true, commission_id: true, garment_id: true, kind: true, of_id: true },
+      where: { commission_id: In([...commissionIds]), kind: In(['cut', 'delivered', 'cancelled', 'closed']) },
+      order: { id: 'ASC' },
+    });
+    const byGarment = grouped(rows, ({ garment_id }) => garment_id);
+    const found = [...byGarment].map(([garmentId, marks]) => ({
+      garmentId,
+      commissionId: marks[0]?.commission_id ?? '',
+      standing: garmentStanding(
+        marks.map(({ id, kind, of_id }) => ({ id, kind: kind as GarmentMarkKind, of: of_id ?? undefined })),
+      ),
+    }));
+    return grouped(found, ({ commissionId }) => commissionId);
   },
 
   /** @throws Conflict when nothing more may be written to this garment */
