@@ -20,8 +20,8 @@ export type WorkSoFar = {
  * follows it in its stage; then what else was begun, the newest first; then what was passed over in the stage; then what
  * follows in the plan; then what was passed over before. Without work the plan's own order.
  *
- * Once a garment is cut, work that stands no later in the plan than the cutting comes last, unless it was worked last
- * in the stage of cutting itself.
+ * Once a garment is cut, drafting and cutting are not offered any more, and other work that stands no later in the plan
+ * than the cutting comes last, unless it was drafted or cut last: then the cutting goes on.
  *
  * Common practice, no source: one goes on where one stopped, and a stage is brought to its end.
  *
@@ -31,6 +31,8 @@ export type WorkSoFar = {
  */
 export const likeliestOperations = (plan: MakingPlan, soFar: WorkSoFar, most = 5): Operation[] => {
   const { anchor, stage } = underWay(plan, soFar);
+  const isBehind = (operation: Operation): boolean =>
+    soFar.isCut === true && BEFORE_BASTING.includes(operation.stage) && !goesOnCutting(plan, soFar);
   const begun = soFar.worked.flatMap(({ operationId }) => (operationId ? [operationId] : []));
   const groupOf = (operation: Operation, index: number): number => {
     if (index === anchor) return 0;
@@ -42,7 +44,8 @@ export const likeliestOperations = (plan: MakingPlan, soFar: WorkSoFar, most = 5
   };
   return plan
     .map((operation, index) => ({ operation, index, group: groupOf(operation, index) }))
-    .filter(({ operation: { id } }) => !soFar.finished.has(id) && !soFar.leftOut.has(id))
+    .filter(({ operation }) => !soFar.finished.has(operation.id) && !soFar.leftOut.has(operation.id))
+    .filter(({ operation }) => !isBehind(operation))
     .sort(
       (a, b) =>
         a.group - b.group ||
@@ -50,6 +53,14 @@ export const likeliestOperations = (plan: MakingPlan, soFar: WorkSoFar, most = 5
     )
     .slice(0, most)
     .map(({ operation }) => operation);
+};
+
+/** Stages that are behind a garment once it is cut. */
+const BEFORE_BASTING: readonly Stage[] = ['draft', 'cut'];
+
+const goesOnCutting = (plan: MakingPlan, soFar: WorkSoFar): boolean => {
+  const { stage } = lastWorked(plan, soFar);
+  return stage !== undefined && BEFORE_BASTING.includes(stage);
 };
 
 type Standing = { readonly anchor: number; readonly stage: Stage | undefined };

@@ -87,6 +87,8 @@ describe('the likeliest next operations', () => {
       'fitting',
       'pockets',
     ]);
+    expect(likeliest({ isCut: true, worked: ['canvas', 'lay'], most: 20 })).not.toContain('lay');
+    expect(likeliest({ isCut: true, most: 20 })).not.toContain('trimmings');
     expect(likeliest({ isCut: true, worked: ['lay'], most: 3 })).toEqual(['lay', 'trimmings', 'canvas']);
     expect(likeliest({ isCut: true, worked: ['pockets'], most: 2 })).toEqual(['pockets', 'sleeves']);
   });

@@ -1,3 +1,4 @@
+import { likeliestOperations } from '../../../domain/bench/likeliest.js';
 import { FITTING_KIND_WORDS } from '../../../domain/fitting/fitting.js';
 import type { CalendarDate } from '../../../domain/kernel/calendar-date.js';
 import { MAKE_WORDS } from '../../../domain/making/mode.js';
@@ -34,7 +35,8 @@ export const factsOf = (told: GarmentPapers, today: CalendarDate): BenchFact[] =
 
 /** The docket of a garment: what is done next, and when it is wanted. */
 export const docketOf = (told: GarmentPapers, today: CalendarDate): Docket => {
-  const toDo = told.plan.filter(({ id }) => !told.finished.has(id));
+  const soFar = { finished: told.finished, leftOut: new Set<string>(), isCut: told.isCut, worked: [] };
+  const toDo = likeliestOperations(told.plan, soFar, Math.max(1, told.plan.length));
   const more = toDo.length - MOST_NEXT;
   return {
     ...told.head,

@@ -1,6 +1,6 @@
 import type { Commission } from '../../../domain/commissions/commission.js';
 import type { Garment } from '../../../domain/commissions/garment.js';
-import { operationMarks } from '../../../domain/commissions/garment-mark.js';
+import { operationMarks, standingMarks } from '../../../domain/commissions/garment-mark.js';
 import type { Fitting } from '../../../domain/fitting/fitting.js';
 import type { Pattern } from '../../../domain/fitting/pattern.js';
 import type { Studio } from '../../../domain/house/studio.js';
@@ -28,6 +28,7 @@ export type GarmentPapers = {
   /** Lines that were not left out. */
   readonly plan: MakingPlan;
   readonly finished: ReadonlySet<string>;
+  readonly isCut: boolean;
   readonly head: BenchHead;
 };
 
@@ -42,7 +43,8 @@ export const gatherPapers = async (reading: Reading, garmentId: string): Promise
   const studio = await studioBook.the(reading);
   const client = await clientBook.one(reading, commission.clientId);
   const type = await makingBook.type(reading, garment.typeId);
-  const { finished, leftOut } = operationMarks(await garmentMarkBook.ofGarment(reading, garmentId));
+  const marks = await garmentMarkBook.ofGarment(reading, garmentId);
+  const { finished, leftOut } = operationMarks(marks);
   return {
     studio,
     commission,
@@ -51,6 +53,7 @@ export const gatherPapers = async (reading: Reading, garmentId: string): Promise
     fittings: await fittingBook.ofGarment(reading, garmentId),
     plan: (await planBook.of(reading, garmentId)).filter(({ id }) => !leftOut.has(id)),
     finished,
+    isCut: standingMarks(marks).some(({ kind }) => kind === 'cut'),
     head: {
       language: studio.identity.locale,
       studio: studio.identity.name,

@@ -22,7 +22,7 @@ export const makingSheetOf = (told: GarmentPapers, today: CalendarDate): MakingS
               name: one.name,
               note: MODE_WORDS[one.mode],
               planned: one.needsMinutes ? '' : minutesInWords(plannedMinutes(one)),
-              state: told.finished.has(one.id) ? 'finished' : '',
+              state: told.finished.has(one.id) ? 'finished' : told.isCut && stage === 'cut' ? 'cut' : '',
             })),
           },
         ];
