@@ -105,6 +105,7 @@ export const holdPage = (told: FittingTold, form: FormModel): Drawn => {
       crumbs: [...fittingsCrumbs(told), { text: fittingName(fitting), href: fittingUrl(fitting) }],
       form: { ...form, action: `${fittingUrl(fitting)}/hold` },
       ofChild: told.children.length > 0 || fitting.guardian !== '',
+      example: told.lengthUnit === 'cm' ? '6 mm' : '1/4 in',
       grid: {
         caption: 'Corrections',
         columns: [

@@ -4,6 +4,7 @@ import type { Garment } from '../../../domain/commissions/garment.js';
 import type { Correction } from '../../../domain/fitting/correction.js';
 import type { Fitting } from '../../../domain/fitting/fitting.js';
 import type { Pattern } from '../../../domain/fitting/pattern.js';
+import type { StudioIdentity } from '../../../domain/house/studio.js';
 import { commissionBook } from '../../../storage/books/commission-book.js';
 import { fittingBook } from '../../../storage/books/fitting/fitting-book.js';
 import { patternBook } from '../../../storage/books/fitting/pattern-book.js';
@@ -22,6 +23,7 @@ export type FittingsTold = {
   readonly people: ReadonlyMap<string, Client>;
   readonly fittings: readonly Fitting[];
   readonly today: string;
+  readonly lengthUnit: StudioIdentity['lengthUnit'];
 };
 
 /** One fitting with all that hangs on it. */
@@ -49,6 +51,7 @@ export const tellFittings = async (
     people: await peopleOf(reading, [commission.clientId, ...garments.map(({ wearerId }) => wearerId)]),
     fittings: await fittingBook.ofCommission(reading, commissionId),
     today: todayIn(clock, identity.zone),
+    lengthUnit: identity.lengthUnit,
   };
 };
 
