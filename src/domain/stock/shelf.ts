@@ -1,6 +1,7 @@
 import { Decimal } from '../kernel/decimal.js';
 import { Invalid } from '../kernel/errors.js';
 import { Money } from '../kernel/money.js';
+import { QUANTITY_UNITS } from '../kernel/quantity.js';
 import type { StockMethod } from './movements.js';
 import { putBack, quantityOf, type StockLot, type Taken, takeFrom } from './stock-lot.js';
 
@@ -66,10 +67,16 @@ const fromPool = (
   return { moved, after };
 };
 
-/** The trouble of asking for more than is there, with what is there and the way on. @param unit as written: `m` */
+/** `14 pieces`, `1 pair`, `3.2 m`. */
+const counted = (amount: Decimal, unit: string): string => {
+  const isOneByOne = unit === 'piece' || unit === 'pair' || unit === 'set';
+  return `${amount.toFixed()} ${isOneByOne && !amount.eq(1) ? QUANTITY_UNITS[unit].words : unit}`;
+};
+
+/** The trouble of asking for more than is there, with what is there and the way on. @param unit as written: `m`, `piece` */
 export const notEnough = (asked: Decimal, there: Decimal, unit: string): Invalid => {
   const text =
-    `There are ${there.toFixed()} ${unit} here, and ${asked.toFixed()} ${unit} were asked for. ` +
+    `There ${there.eq(1) ? 'is' : 'are'} ${counted(there, unit)} here, and ${counted(asked, unit)} ${asked.eq(1) ? 'was' : 'were'} asked for. ` +
     'If the tape says otherwise, put it down as measured again first.';
   return new Invalid(text, [{ field: 'quantity', text }], 'shortfall');
 };

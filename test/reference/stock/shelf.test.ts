@@ -6,7 +6,13 @@ import { describe, expect, it } from 'vitest';
 import { Decimal } from '../../../src/domain/kernel/decimal.js';
 import { Money } from '../../../src/domain/kernel/money.js';
 import type { StockMethod } from '../../../src/domain/stock/movements.js';
-import { atAverage, partOfIssue, putOnShelf, takeOffShelf } from '../../../src/domain/stock/shelf.js';
+import {
+  atAverage,
+  notEnough,
+  partOfIssue,
+  putOnShelf,
+  takeOffShelf,
+} from '../../../src/domain/stock/shelf.js';
 import type { StockLot } from '../../../src/domain/stock/stock-lot.js';
 
 const d = (number: string | number) => new Decimal(number);
@@ -58,6 +64,15 @@ describe('Principles of Accounting, Vol. 1 (OpenStax, 2019), on the shelf', () =
 describe('the shelf', () => {
   it('never goes below nought, and says what is there and what to do', () => {
     expect(() => take('first-in-first-out', 586)).toThrow('There are 585 m here, and 586 m were asked for.');
+    expect(notEnough(new Decimal(15), new Decimal(14), 'piece').message).toContain(
+      'There are 14 pieces here, and 15 pieces were asked for.',
+    );
+    expect(notEnough(new Decimal(1), new Decimal('0.5'), 'm').message).toContain(
+      '0.5 m here, and 1 m was asked',
+    );
+    expect(notEnough(new Decimal(2), new Decimal(1), 'pair').message).toContain(
+      'There is 1 pair here, and 2 pairs were asked for.',
+    );
     expect(() => take('lot', 151, 'first')).toThrow('measured again');
     expect(() => take('weighted-average', 586)).toThrow('585');
     expect(() => take('weighted-average', 0)).toThrow('above 0');

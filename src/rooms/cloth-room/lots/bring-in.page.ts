@@ -12,7 +12,7 @@ type Drawn = { readonly template: string; readonly words: PageWords };
 const AGE_CHOICES = [
   { value: 'new', text: 'new', hint: '' },
   { value: 'old', text: 'old', hint: '' },
-  { value: 'unknown', text: 'nobody knows', hint: '' },
+  { value: 'unknown', text: 'nobody knows', hint: 'It is then minded as if it were old.' },
 ];
 const crumbsOf = (material: Material) => [
   clothRoomCrumb,

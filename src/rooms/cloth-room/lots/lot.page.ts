@@ -49,6 +49,7 @@ export const lotPage = (told: LotTold, again?: LotAgain): { template: string; wo
       lead: anyLeft
         ? `${inWords(lot.left, material.unit, locale)} of ${inWords(lot.received, material.unit, locale)} are left${isTheirs ? ', none of it ours' : `, in the book at ${moneyInWords(lot.value, locale)}`}.`
         : 'Nothing of it is left.',
+      ageUnknown: lot.age === 'unknown' && lot.cautions.some(({ dismissedAt }) => dismissedAt === undefined),
       facts: factsOf(told),
       cautions: lot.cautions
         .filter(({ dismissedAt }) => dismissedAt === undefined)
