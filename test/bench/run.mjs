@@ -3,6 +3,7 @@ import { writeFileSync } from 'node:fs';
 import { cpus } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { measureEstimates } from './estimates.mjs';
+import { measureFuzz } from './fuzz/measure-fuzz.mjs';
 import { measureKills } from './killed/measure-kills.mjs';
 import { load } from './measure.mjs';
 import { measurePages } from './pages.mjs';
@@ -24,6 +25,7 @@ const parts = {
   killed: measureKills,
   promises: measurePromises,
   issuing: measureIssuing,
+  fuzz: measureFuzz,
 };
 const asked = process.argv.slice(2);
 const chosen = Object.entries(parts).filter(([name]) => asked.length === 0 || asked.includes(name));
