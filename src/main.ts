@@ -3,6 +3,8 @@ import { ConfigFault, configWords, readConfig } from './app/config.js';
 /** Starts the studio's server, or the demonstration's, and says where it is. */
 const start = async (): Promise<void> => {
   const config = readConfig(process.env);
+  // The browser that prints is another program, and inherits what stands here.
+  delete process.env.BACKUP_PASSPHRASE;
   for (const line of configWords(config)) console.log(line);
   if (config.mode === 'demo') {
     const { openDemo } = await import('./app/demo/open-demo.js');

@@ -11,6 +11,10 @@ export type Config = {
   readonly host: string;
   readonly dataDir: string;
   readonly home: DataHome;
+  /** Where the backups lie: beside the data unless said otherwise, also where the data itself lives in PostgreSQL. */
+  readonly backupDir: string;
+  /** Seals every backup; said in the surroundings only, written down nowhere. */
+  readonly backupPassphrase: string | undefined;
   readonly zone: string;
   readonly tls: { readonly cert: string; readonly key: string } | undefined;
   readonly templates: string;
@@ -45,6 +49,13 @@ const Surroundings = z.object({
   ),
   HOST: z.preprocess(empty, z.string().default('127.0.0.1')),
   DATA_DIR: z.preprocess(empty, z.string().default('data/studio')),
+  BACKUP_DIR: z.preprocess(empty, z.string().optional()),
+  // Taken letter by letter: another program must open the backup with what stands here.
+  BACKUP_PASSPHRASE: z
+    .string()
+    .refine((said) => said === '' || said.length >= 12, 'must have at least 12 letters')
+    .refine((said) => said === said.trim(), 'must not begin or end with a space')
+    .optional(),
   DATABASE_URL: z.preprocess(
     empty,
     z
@@ -93,18 +104,18 @@ export const readConfig = (environment: NodeJS.ProcessEnv, root = process.cwd())
     home: said.DATABASE_URL
       ? { kind: 'postgres', url: said.DATABASE_URL }
       : { kind: 'sqlite', file: join(dataDir, 'bastings.sqlite') },
+    backupDir: said.BACKUP_DIR ? resolve(root, said.BACKUP_DIR) : join(dataDir, 'backups'),
+    backupPassphrase: said.BACKUP_PASSPHRASE || undefined,
     zone: said.TIME_ZONE ?? new Intl.DateTimeFormat().resolvedOptions().timeZone,
     tls: said.TLS_CERT && said.TLS_KEY ? { cert: said.TLS_CERT, key: said.TLS_KEY } : undefined,
     templates: fileURLToPath(new URL('../../templates', import.meta.url)),
   };
 };
 
-/** Where the studio's backups lie: beside its data, also where the data itself lives in PostgreSQL. */
-export const backupFolder = (config: Config): string => join(config.dataDir, 'backups');
-
 /** What is in force, one a line, without secrets. */
 export const configWords = (config: Config): string[] => [
   `data: ${config.home.kind === 'sqlite' ? config.home.file : 'PostgreSQL by DATABASE_URL'}`,
+  `backups: ${config.backupDir}${config.backupPassphrase ? ', sealed with the passphrase' : ''}`,
   `listens on: ${config.host} port ${config.port}${config.tls ? ' with TLS' : ''}`,
   `time zone: ${config.zone}`,
 ];

@@ -7,11 +7,14 @@ import {
   type OnApplicationBootstrap,
   type OnApplicationShutdown,
 } from '@nestjs/common';
+import pino from 'pino';
 import type { DataSource } from 'typeorm';
 import { PdfPrinter } from '../printing/browser/pdf-printer.js';
 import { Stationery } from '../printing/papers/stationery.js';
 import { Templates } from '../printing/templates/templates.js';
 import { Backups } from '../storage/backup/backups.js';
+import { DailyRound } from '../storage/backup/daily-round.js';
+import { studioBook } from '../storage/books/studio-book.js';
 import { Clock, MachineClock } from '../storage/clock.js';
 import { openForReading, openForWriting } from '../storage/connection/data-source.js';
 import { HomeZone } from '../storage/home-zone.js';
@@ -21,9 +24,13 @@ import { ReadSide } from '../storage/read-side.js';
 import { sweep } from '../storage/sweep.js';
 import { UnitOfWork } from '../storage/unit-of-work.js';
 import { KeptForms } from '../web/forms/kept-forms.js';
+import { faultWords } from '../web/manners/fault-words.js';
 import { OnceOnly } from '../web/manners/once-only.js';
 import { Surroundings } from '../web/manners/surroundings.js';
-import { backupFolder, type Config } from './config.js';
+import { backupsOf } from './commands/keep-safe.js';
+import type { Config } from './config.js';
+
+const log = pino({ name: 'bastings' });
 
 const WRITING = 'connection that writes';
 const READING = 'connection that reads';
@@ -40,6 +47,7 @@ export class KeptModule implements OnApplicationBootstrap, OnApplicationShutdown
     private readonly unit: UnitOfWork,
     private readonly clock: Clock,
     private readonly printer: PdfPrinter,
+    private readonly round: DailyRound,
   ) {}
 
   static with(config: Config, clock: Clock = new MachineClock()): DynamicModule {
@@ -66,7 +74,18 @@ export class KeptModule implements OnApplicationBootstrap, OnApplicationShutdown
         useFactory: (source: DataSource) => new IssuingTurn(source),
       },
       { provide: ReadSide, inject: [READING], useFactory: (source: DataSource) => new ReadSide(source) },
-      { provide: Backups, useFactory: () => new Backups(config.home, backupFolder(config), clock) },
+      { provide: Backups, useFactory: () => backupsOf(config, clock) },
+      {
+        provide: DailyRound,
+        inject: [Backups, ReadSide],
+        useFactory: (backups: Backups, read: ReadSide) =>
+          new DailyRound(
+            backups,
+            clock,
+            async () => (await studioBook.maybe(read))?.identity.zone ?? config.zone,
+            (error) => log.error({ error: faultWords(error) }, 'the daily backup was not made'),
+          ),
+      },
       { provide: Templates, useFactory: () => new Templates(config.templates) },
       {
         provide: Stationery,
@@ -89,6 +108,7 @@ export class KeptModule implements OnApplicationBootstrap, OnApplicationShutdown
 
   async onApplicationShutdown(): Promise<void> {
     clearInterval(this.sweeping);
+    await this.round.end();
     await this.unit.idle();
     await lessonBook.forget(this.reading);
     await this.printer.close();

@@ -1,4 +1,5 @@
 import type { NestFastifyApplication } from '@nestjs/platform-fastify';
+import { DailyRound } from '../storage/backup/daily-round.js';
 import type { Config } from './config.js';
 import { createApp } from './create-app.js';
 import { Door } from './sign-in/door.js';
@@ -9,6 +10,7 @@ const isThisComputer = (host: string): boolean => ['127.0.0.1', '::1', 'localhos
 export const openStudio = async (config: Config): Promise<NestFastifyApplication> => {
   const app = await createApp(config);
   await app.listen(config.port, config.host);
+  app.get(DailyRound).begin();
   if (!isThisComputer(config.host) && !config.tls) {
     console.log(
       'warning: other computers can reach this, and without TLS anybody on the network can read along.',

@@ -1,6 +1,6 @@
 import { join, resolve } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { backupFolder, ConfigFault, configWords, readConfig } from '../../src/app/config.js';
+import { ConfigFault, configWords, readConfig } from '../../src/app/config.js';
 
 const faultsOf = (environment: Record<string, string>): string[] => {
   try {
@@ -57,7 +57,7 @@ describe('the configuration', () => {
       zone: 'Pacific/Auckland',
       tls: { cert: 'c.pem', key: 'k.pem' },
     });
-    expect(backupFolder(said)).toBe(join(resolve('/elsewhere'), 'backups'));
+    expect(said.backupDir).toBe(join(resolve('/elsewhere'), 'backups'));
   });
 
   it('names every variable at fault at once', () => {

@@ -8,17 +8,28 @@ import { rowsIn } from '../../storage/backup/sqlite-copy.js';
 import { type Clock, MachineClock } from '../../storage/clock.js';
 import { countInWords } from '../../web/words/counts.js';
 import { sizeInWords } from '../../web/words/sizes.js';
-import { backupFolder, type Config } from '../config.js';
+import type { Config } from '../config.js';
+
+/** The studio's backups, sealed where a passphrase is said. */
+export const backupsOf = (config: Config, clock: Clock): Backups => {
+  const { backupPassphrase: passphrase, dataDir } = config;
+  return new Backups(
+    config.home,
+    config.backupDir,
+    clock,
+    passphrase ? { passphrase, folder: dataDir } : undefined,
+  );
+};
 
 /** `npm run backup`: copies the data as it stands, the server running or not. */
 export const backUp = async (config: Config, clock: Clock = new MachineClock()): Promise<string[]> => {
   if (config.home.kind === 'sqlite' && !existsSync(config.home.file))
     throw new Invalid(`There is nothing to back up yet: no file ${config.home.file}.`);
-  const folder = backupFolder(config);
-  const { name, bytes, counts } = await new Backups(config.home, folder, clock).make();
+  const folder = config.backupDir;
+  const { name, bytes, counts, sealed } = await backupsOf(config, clock).make();
   return [
     `backup: ${join(folder, name)}`,
-    `checked: ${sizeInWords(bytes)}, ${countInWords(rowsIn(counts), 'row')} in it`,
+    `checked: ${sizeInWords(bytes)}, ${countInWords(rowsIn(counts), 'row')} in it${sealed ? ', sealed with the passphrase' : ''}`,
   ];
 };
 
@@ -34,7 +45,7 @@ export const restore = async (
   from = process.cwd(),
   clock: Clock = new MachineClock(),
 ): Promise<string[]> => {
-  const own = join(backupFolder(config), basename(file));
+  const own = join(config.backupDir, basename(file));
   const path = resolve(from, file);
   await mkdir(config.dataDir, { recursive: true, mode: 0o700 });
   const backup = !existsSync(path) && existsSync(own) ? own : path;

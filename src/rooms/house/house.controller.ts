@@ -1,5 +1,6 @@
 import { Body, Controller, Get, Param, Post } from '@nestjs/common';
 import { Trouble } from '../../domain/kernel/errors.js';
+import { Backups } from '../../storage/backup/backups.js';
 import { studioBook } from '../../storage/books/studio-book.js';
 import { ReadSide } from '../../storage/read-side.js';
 import type { Visit } from '../../storage/session.js';
@@ -10,6 +11,7 @@ import { parseForm } from '../../web/forms/parse.js';
 import { typedOf } from '../../web/forms/typed.js';
 import { page, part, type Reply, seeOther } from '../../web/reply.js';
 import { Hand } from '../../web/visit.js';
+import { standingWords } from './backup/standing-words.js';
 import { changeHouse } from './change-house.js';
 import { contentsPage, sectionPage, typedSection } from './house.page.js';
 import { otherProfit } from './sections/pricing.js';
@@ -21,11 +23,14 @@ export class HouseController {
   constructor(
     private readonly read: ReadSide,
     private readonly unit: UnitOfWork,
+    private readonly backups: Backups,
   ) {}
 
   @Get()
   async contents(): Promise<Reply> {
-    return page('house/contents', contentsPage(await studioBook.the(this.read)));
+    const studio = await studioBook.the(this.read);
+    const standing = standingWords(await this.backups.standing(), studio.identity.zone);
+    return page('house/contents', contentsPage(studio, standing));
   }
 
   @Get(':section')

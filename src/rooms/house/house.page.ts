@@ -1,10 +1,14 @@
 import type { Studio } from '../../domain/house/studio.js';
 import type { FormModel, Link } from '../../printing/templates/page-model.js';
 import type { PageWords } from '../../web/reply.js';
+import type { StandingWords } from './backup/standing-words.js';
 import { type Section, typedShow } from './sections/section.js';
 import { sections } from './sections/sections.js';
 
 export const houseCrumb: Link = { text: 'House', href: '/house' };
+
+/** Its line says how it stands. */
+const BACKUP = '/house/backup';
 
 /** What the house keeps that is no answer of its own. */
 const ELSEWHERE = [
@@ -32,14 +36,15 @@ const ELSEWHERE = [
   },
   { label: 'Rates', text: 'What an hour costs', href: '/rates' },
   { label: 'House price list', text: 'Counter work, alterations, make-and-trim', href: '/rates/price-list' },
-  { label: 'Backup', text: 'A copy of everything, and how to bring it back', href: '/house/backup' },
+  { label: 'Backup', text: '', href: BACKUP },
   { label: 'History', text: 'Who changed what, and when', href: '/history' },
 ];
 
 /** The table of contents. */
-export const contentsPage = (studio: Studio): PageWords => ({
+export const contentsPage = (studio: Studio, backups: StandingWords): PageWords => ({
   title: 'House',
   room: 'house',
+  cautions: backups.cautions,
   contents: {
     caption: 'What the house has settled',
     quietCaption: true,
@@ -50,7 +55,9 @@ export const contentsPage = (studio: Studio): PageWords => ({
         .map(({ path, title, summary }) => ({
           cells: [{ text: title, href: `/house/${path}` }, { text: summary(studio) }],
         })),
-      ...ELSEWHERE.map(({ label, text, href }) => ({ cells: [{ text: label, href }, { text }] })),
+      ...ELSEWHERE.map(({ label, text, href }) => ({
+        cells: [{ text: label, href }, { text: href === BACKUP ? backups.last : text }],
+      })),
     ],
   },
 });

@@ -1,9 +1,10 @@
 import { randomUUID } from 'node:crypto';
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { secretHash } from '../../../src/app/sign-in/secrets.js';
+import { Backups } from '../../../src/storage/backup/backups.js';
 import { checkFile } from '../../../src/storage/backup/sqlite-copy.js';
 import { accountBook } from '../../../src/storage/books/account-book.js';
 import { openTestStudio, type TestStudio } from '../../support/studio.js';
@@ -19,6 +20,8 @@ describe('the backup page', () => {
     const { status, text } = await studio.get('/house/backup');
     expect(status).toBe(200);
     expect(text).toContain('There is no backup yet');
+    expect(text).toContain('Whoever has a backup can read it');
+    expect((await studio.get('/house')).text).toContain('While the program runs, one is made every day.');
     expect(text).toContain('Make a backup now');
   });
 
@@ -64,6 +67,35 @@ describe('the backup page', () => {
       expect((await studio.get(`/house/backup/${name}`)).status).toBe(404);
     },
   );
+
+  it('warns in words of an old one, on the House page too', async () => {
+    studio.clock.forward(4 * 24 * 60);
+    for (const url of ['/house', '/house/backup']) {
+      const { text } = await studio.get(url);
+      expect(text).toContain('The last good backup was made on 2 March 2026, 09:00.');
+      expect(text).toContain('The last good backup is 4 days old.');
+    }
+    expect((await studio.api('GET', '/api/backups')).json()).toMatchObject({ wholeDays: 4, isOld: true });
+    await studio.api('POST', '/api/backups');
+    expect((await studio.get('/house')).text).not.toContain('days old');
+  });
+
+  it('says that a folder cannot be written to, and what to do', async () => {
+    const { folder } = studio.app.get(Backups);
+    renameSync(folder, `${folder}-aside`);
+    writeFileSync(folder, '');
+    const failed = await studio.post('/house/backup', { once: randomUUID() });
+    expect(failed.status).toBe(507);
+    expect(failed.text).toContain('cannot be written to, so no backup was made');
+    rmSync(folder);
+    renameSync(`${folder}-aside`, folder);
+    expect((await studio.get('/house')).text).toMatch(
+      /The backup of 6 March 2026, 09:00 failed\. The folder/,
+    );
+    expect((await studio.post('/house/backup', { once: randomUUID() })).status).toBe(303);
+    expect((await studio.get('/house')).text).not.toContain('failed');
+    studio.clock.forward(-4 * 24 * 60);
+  });
 
   it('is the owner’s alone', async () => {
     await studio.unit.write(studio.visit, async (writing) => {

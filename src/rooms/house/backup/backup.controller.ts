@@ -7,6 +7,7 @@ import { file, page, type Reply, seeOther } from '../../../web/reply.js';
 import { Hand, type SignedIn } from '../../../web/visit.js';
 import { backupPage } from './backup.page.js';
 import { makeBackup, mustBeOwner } from './make-backup.js';
+import { standingWords } from './standing-words.js';
 
 /** Backups: make one now, see what there is, take one home. */
 @Controller('house/backup')
@@ -21,9 +22,10 @@ export class BackupController {
   async list(@Hand() hand: SignedIn, @Query('made') made = ''): Promise<Reply> {
     mustBeOwner(hand);
     const { identity } = await studioBook.the(this.read);
+    const standing = standingWords(await this.backups.standing(), identity.zone);
     return page(
       'house/backup',
-      backupPage(await this.backups.list(), this.backups.kind, identity.zone, made),
+      backupPage(await this.backups.list(), this.backups, standing, identity.zone, made),
     );
   }
 

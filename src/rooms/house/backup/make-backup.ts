@@ -13,6 +13,6 @@ export const makeBackup = async (unit: UnitOfWork, backups: Backups, hand: Signe
   mustBeOwner(hand);
   // Nothing is changed; the empty write takes the once-only key, so that two presses make one backup.
   await unit.write(hand, async () => undefined);
-  const { name, madeAt, bytes } = await backups.make();
-  return { name, madeAt, bytes };
+  const { counts: _, ...backup } = await backups.make();
+  return backup;
 };
