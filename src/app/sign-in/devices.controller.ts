@@ -6,6 +6,7 @@ import { accountBook } from '../../storage/books/account-book.js';
 import { studioBook } from '../../storage/books/studio-book.js';
 import { ReadSide } from '../../storage/read-side.js';
 import { line } from '../../web/fields/fields.js';
+import { newPassphrase } from '../../web/fields/new-passphrase.js';
 import { freshForm, submit } from '../../web/forms/form.js';
 import { parseForm } from '../../web/forms/parse.js';
 import { typedOf } from '../../web/forms/typed.js';
@@ -19,10 +20,7 @@ export const TokenSaid = z.strictObject({ name: line('Say what this token is for
 
 const Passphrases = z.strictObject({
   present: z.string().min(1, 'Type your present passphrase.').max(400),
-  wanted: z
-    .string()
-    .min(12, 'At least 12 characters: four plain words are better than one clever one.')
-    .max(400, 'At most 400 characters.'),
+  wanted: newPassphrase(),
 });
 
 const HERE = '/house/people-and-devices';

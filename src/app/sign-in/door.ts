@@ -7,11 +7,12 @@ import { Clock } from '../../storage/clock.js';
 import { ReadSide } from '../../storage/read-side.js';
 import { SIGN_IN_DAYS } from '../../storage/sweep.js';
 import { UnitOfWork } from '../../storage/unit-of-work.js';
+import { SESSION } from '../../web/manners/session-cookie.js';
 import type { SignedIn } from '../../web/visit.js';
 import { GuessThrottle } from './guess-throttle.js';
 import { hashPassphrase, isPassphrase, newCode, newSecret, secretHash } from './secrets.js';
 
-export const COOKIE = 'bastings';
+export const COOKIE = SESSION;
 /** A browser stays signed in for so many days, or fewer when unused. */
 export const COOKIE_DAYS = SIGN_IN_DAYS.most;
 const UNUSED_DAYS = SIGN_IN_DAYS.unused;
@@ -73,14 +74,16 @@ export class Door {
 
   /** @returns the secret for the cookie @throws Invalid when name or passphrase are wrong; Trouble 429 while throttled */
   async signIn(name: string, passphrase: string, address: string): Promise<string> {
-    const whos = [`from ${address}`, `as ${name.normalize('NFKC').trim().toLowerCase()}`];
-    this.throttle.guess(...whos);
+    const from = `from ${address}`;
+    const whos = [from, `as ${name.normalize('NFKC').trim().toLowerCase()}`];
+    this.throttle.guess(...(this.throttle.isKnown(whos) ? [from] : whos));
     const account = await accountBook.named(this.read, name);
     // An unknown name takes as long as a wrong passphrase, so that names cannot be found out by the time it takes.
     this.decoy ??= hashPassphrase('no account has this passphrase');
     const right = await isPassphrase(passphrase, account?.passphraseHash ?? (await this.decoy));
     if (!account || !right) throw Invalid.field('passphrase', 'Name or passphrase are not right.');
     this.throttle.wasRight(...whos);
+    this.throttle.know(whos);
     const secret = newSecret();
     await this.unit.aside((manager) =>
       accountBook.begin({ manager }, secretHash(secret), account.id, this.clock.now()),

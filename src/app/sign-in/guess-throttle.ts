@@ -6,11 +6,13 @@ import { countInWords } from '../../web/words/counts.js';
 const FREE_TRIES = 4;
 const LONGEST = 15 * 60_000;
 const MOST_REMEMBERED = 10_000;
+const THIS_COMPUTER = /^from (::1|(::ffff:)?127(\.\d{1,3}){3})$/;
 
 /** Makes guessing slow: after four wrong tries each further one waits twice as long, up to a quarter of an hour. */
 @Injectable()
 export class GuessThrottle {
   private readonly wrong = new Map<string, { count: number; nextAt: number }>();
+  private readonly known = new Set<string>();
 
   constructor(private readonly clock: Clock) {}
 
@@ -38,6 +40,18 @@ export class GuessThrottle {
     }
     const oldest = this.wrong.size > MOST_REMEMBERED ? this.wrong.keys().next().value : undefined;
     if (oldest !== undefined) this.wrong.delete(oldest);
+  }
+
+  /** Who came in from there once is slowed by that address alone: guesses from elsewhere cannot lock them out. */
+  know(whos: readonly string[]): void {
+    this.known.add(whos.join(' '));
+    const oldest = this.known.size > MOST_REMEMBERED ? this.known.values().next().value : undefined;
+    if (oldest !== undefined) this.known.delete(oldest);
+  }
+
+  /** Did they come in from there since the start, or do they sit at this computer itself? */
+  isKnown(whos: readonly string[]): boolean {
+    return THIS_COMPUTER.test(whos[0] ?? '') || this.known.has(whos.join(' '));
   }
 
   wasRight(...whos: string[]): void {

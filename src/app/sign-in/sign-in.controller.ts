@@ -1,6 +1,7 @@
 import { Body, Controller, Get, Post, Query, Req } from '@nestjs/common';
 import { z } from 'zod';
 import { NotAllowed } from '../../domain/kernel/errors.js';
+import { newPassphrase } from '../../web/fields/new-passphrase.js';
 import { freshForm, submit } from '../../web/forms/form.js';
 import { KeptForms } from '../../web/forms/kept-forms.js';
 import { parseForm } from '../../web/forms/parse.js';
@@ -14,10 +15,7 @@ import { COOKIE, COOKIE_DAYS, Door } from './door.js';
 const FirstStart = z.object({
   code: z.string().trim().min(1, 'Type the code printed in the terminal.').max(40),
   name: z.string().trim().min(1, 'Say who you are.').max(100, 'At most 100 characters.'),
-  passphrase: z
-    .string()
-    .min(12, 'At least 12 characters: four plain words are better than one clever one.')
-    .max(400, 'At most 400 characters.'),
+  passphrase: newPassphrase(),
 });
 
 const SignIn = z.object({
@@ -87,6 +85,8 @@ export class SignInController {
         const secret = await this.door.signIn(said.name, said.passphrase, request.ip);
         const visit = await this.door.byCookie(secret);
         if (!visit) throw new NotAllowed('Sign in again.');
+        // The sign-in that this browser had before ends: nobody goes on under it.
+        if (request.visit) await this.door.signOut(request.visit);
         return seeOther(this.landing(said, visit), undefined, {
           [COOKIE]: { value: secret, days: COOKIE_DAYS },
         });

@@ -3,9 +3,10 @@ import { Reflector } from '@nestjs/core';
 import { NotAllowed } from '../../domain/kernel/errors.js';
 import { typedOf } from '../../web/forms/typed.js';
 import { onceKeyOf } from '../../web/manners/once-only.js';
+import { sessionSecretOf } from '../../web/manners/session-cookie.js';
 import { OPEN, type Request, type SignedIn } from '../../web/visit.js';
 import { mayGo } from '../../web/who-may.js';
-import { COOKIE, Door } from './door.js';
+import { Door } from './door.js';
 import { NotOpenedYet, NotSignedIn } from './not-signed-in.js';
 
 const CHANGES = new Set(['POST', 'PUT', 'PATCH', 'DELETE']);
@@ -37,7 +38,7 @@ export class SignInGuard implements CanActivate {
   private async visitOf(request: Request): Promise<SignedIn | undefined> {
     const { authorization } = request.headers;
     if (authorization?.startsWith('Bearer ')) return this.door.byToken(authorization.slice(7).trim());
-    const cookie = request.cookies[COOKIE];
+    const cookie = sessionSecretOf(request);
     return cookie ? this.door.byCookie(cookie) : undefined;
   }
 }

@@ -132,9 +132,10 @@ export const accountBook = {
     });
   },
 
-  async tokens(reading: Reading): Promise<ApiToken[]> {
+  /** Tokens that still open the door; of one account, or all. */
+  async tokens(reading: Reading, accountId?: string): Promise<ApiToken[]> {
     const rows = await reading.manager.find(ApiTokenRow, {
-      where: { revoked_at: IsNull() },
+      where: { revoked_at: IsNull(), ...(accountId ? { account_id: accountId } : {}) },
       order: { id: 'ASC' },
     });
     return rows.map(({ id, name, made_at, version }) => ({ id, name, madeAt: made_at, version }));

@@ -96,7 +96,13 @@ export const documentOf = (routes: readonly Route[]): object => {
       },
       securitySchemes: {
         token: { type: 'http', scheme: 'bearer', description: 'A token from the House room.' },
-        session: { type: 'apiKey', in: 'cookie', name: 'bastings', description: 'The signed-in session.' },
+        session: {
+          type: 'apiKey',
+          in: 'cookie',
+          name: 'bastings',
+          description:
+            'The signed-in session; bastings-PORT where it is asked at a port, __Host- before it with TLS.',
+        },
       },
     },
   };

@@ -5,7 +5,9 @@ import { firstValueFrom, from, type Observable } from 'rxjs';
 import { Templates } from '../../printing/templates/templates.js';
 import { isReply, type Reply } from '../reply.js';
 import type { Request } from '../visit.js';
+import { MENDING, mendingOf } from './mending.js';
 import { OnceOnly, withDone } from './once-only.js';
+import { SESSION, sessionCookieName } from './session-cookie.js';
 import { Surroundings } from './surroundings.js';
 
 /** Turns what a controller says into HTTP: pages, 303, files, JSON; and sees to it that a second press does nothing twice. */
@@ -39,12 +41,14 @@ export class Manners implements NestInterceptor {
     switch (said.is) {
       case 'page':
         response.status(said.status).type('text/html; charset=utf-8');
+        keepMending(request, response);
         return this.templates.render(said.template, await this.surroundings.around(request, said.words));
       case 'part':
         response.status(said.status).type('text/html; charset=utf-8');
         return this.templates.renderBare(said.template, said.words);
       case 'elsewhere':
-        for (const [name, cookie] of Object.entries(said.cookies ?? {})) setCookie(response, name, cookie);
+        for (const [name, cookie] of Object.entries(said.cookies ?? {}))
+          setCookie(request, response, name, cookie);
         response.status(303).header('location', said.act ? withDone(said.url, said.act) : said.url);
         return '';
       case 'file': {
@@ -60,7 +64,14 @@ export class Manners implements NestInterceptor {
   }
 }
 
+/** Remembers for an hour which draft waits, until it is looked at again. */
+const keepMending = (request: Request, response: FastifyReply): void => {
+  const { keep } = mendingOf(request);
+  if (keep !== undefined) setCookie(response, MENDING, keep === null ? null : { value: keep, days: 1 / 24 });
+};
+
 const setCookie = (
+  request: Request,
   response: FastifyReply,
   name: string,
   cookie: { value: string; days: number } | null,
@@ -69,10 +80,11 @@ const setCookie = (
     path: '/',
     httpOnly: true,
     sameSite: 'lax',
-    secure: response.request.protocol === 'https',
+    secure: request.protocol === 'https',
   } as const;
-  if (cookie) response.setCookie(name, cookie.value, { ...bound, maxAge: cookie.days * 86_400 });
-  else response.clearCookie(name, bound);
+  const own = name === SESSION ? sessionCookieName(request) : name;
+  if (cookie) response.setCookie(own, cookie.value, { ...bound, maxAge: cookie.days * 86_400 });
+  for (const gone of cookie ? [] : new Set([own, name])) response.clearCookie(gone, bound);
 };
 
 /** @see RFC 6266: a plain name for old programs, the exact one in UTF-8 */

@@ -67,7 +67,7 @@ export class People {
     return done;
   }
 
-  /** They left: their minutes stay, their phones and browsers are let in no more. */
+  /** They left: their minutes stay, their phones, browsers and programs are let in no more. */
   async letGo(visit: SignedIn, id: string, seen?: number): Promise<Done<Person>> {
     const done = await this.unit.write(visit, async (writing) => {
       const person = await personBook.one(writing, id);
@@ -78,7 +78,11 @@ export class People {
         throw new Conflict(`A clock still runs for ${person.name}. Stop it first.`, 'clock-runs');
       for (const phone of await phoneBook.all(writing))
         if (phone.accountId === person.accountId) await phoneBook.revoke(writing, phone.id);
-      if (person.accountId) await accountBook.changePassphrase(writing, person.accountId, NO_PASSPHRASE);
+      if (person.accountId) {
+        await accountBook.changePassphrase(writing, person.accountId, NO_PASSPHRASE);
+        for (const { id: token } of await accountBook.tokens(writing, person.accountId))
+          await accountBook.revokeToken(writing, token);
+      }
       const gone = await personBook.correct(writing, id, { ...person, left: true }, seen);
       writing.says(`${person.name} left the workroom`, `person/${id}`);
       writing.forGood();

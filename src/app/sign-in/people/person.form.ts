@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { ROLES, type Role } from '../../../domain/bench/person.js';
 import { line, oneOf, yesNo } from '../../../web/fields/fields.js';
+import { newPassphrase } from '../../../web/fields/new-passphrase.js';
 
 export type PersonSaid = {
   readonly name: string;
@@ -14,14 +15,7 @@ export const PersonFields = z.strictObject({
   name: line('Say who it is.', 100),
   role: oneOf(ROLES, 'Say what they do here.'),
   seesPrices: yesNo(),
-  passphrase: z
-    .string()
-    .max(400, 'At most 400 characters.')
-    .refine(
-      (text) => text === '' || text.length >= 12,
-      'At least 12 characters: four plain words are better than one clever one.',
-    )
-    .default(''),
+  passphrase: z.union([z.literal(''), newPassphrase()]).default(''),
 }) satisfies z.ZodType<PersonSaid>;
 
 /** A phone that asks to be let in. */
