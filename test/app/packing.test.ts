@@ -15,7 +15,7 @@ beforeAll(() => {
   // Either a list of archives or archives by name: npm changed its mind about it between two of its versions.
   const [archive] = Object.values(JSON.parse(told) as Record<string, { files: { path: string }[] }>);
   packed = archive?.files.map((file) => file.path).sort() ?? [];
-});
+}, 180_000);
 
 /** What is packed and belongs to the making of the program, or to somebody's studio. */
 const strays = (names: readonly string[]): string[] =>

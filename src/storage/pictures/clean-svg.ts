@@ -1,10 +1,6 @@
 import { SaxesParser, type SaxesTagNS } from 'saxes';
-import { Invalid } from '../../domain/kernel/errors.js';
+import { refusedMark } from './refused-mark.js';
 import { DRAWN, FORBIDDEN, SAID } from './svg-words.js';
-
-/** The field of the form in which a mark is chosen. */
-export const MARK_FIELD = 'mark';
-export const refusedMark = (text: string): Invalid => Invalid.field(MARK_FIELD, text);
 
 const SVG = 'http://www.w3.org/2000/svg';
 const XLINK = 'http://www.w3.org/1999/xlink';

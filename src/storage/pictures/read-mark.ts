@@ -1,7 +1,6 @@
-import { Transformer } from '@napi-rs/image';
-import { Invalid } from '../../domain/kernel/errors.js';
+import type { Invalid } from '../../domain/kernel/errors.js';
 import type { StudioMark } from '../books/house/mark-book.js';
-import { cleanSvg, refusedMark } from './clean-svg.js';
+import { refusedMark } from './refused-mark.js';
 
 export const MOST_MARK_BYTES = 500_000;
 /** Of a PNG, each side: larger than any letterhead prints. */
@@ -28,6 +27,7 @@ export const readMark = async (bytes: Uint8Array): Promise<Pick<StudioMark, 'kin
   const text = textOf(bytes);
   if (text === undefined || !text.includes('<'))
     throw refusedMark('This is no picture that can stand on a paper. Choose an SVG or a PNG.');
+  const { cleanSvg } = await import('./clean-svg.js');
   const drawing = Buffer.from(cleanSvg(text), 'utf8');
   if (drawing.length > MOST_MARK_BYTES) throw markTooLarge();
   return { kind: 'svg', bytes: drawing.toString('base64') };
@@ -54,6 +54,7 @@ const redrawn = async (bytes: Uint8Array): Promise<Uint8Array> => {
       `This picture is ${width} by ${height} pixels; a mark has at most ${LONGEST_MARK_SIDE} on a side. Make it smaller.`,
     );
   if (width === 0 || height === 0) throw refusedMark(DAMAGED);
+  const { Transformer } = await import('@napi-rs/image');
   let drawn: Uint8Array;
   try {
     drawn = await new Transformer(bytes).png();

@@ -1,4 +1,4 @@
-import { type Metadata, Transformer } from '@napi-rs/image';
+import type { Metadata } from '@napi-rs/image';
 import { LONGEST_SIDE, MOST_PHOTO_BYTES, MOST_PIXELS, SMALL_SIDE } from '../../domain/fitting/photo.js';
 import { Invalid } from '../../domain/kernel/errors.js';
 
@@ -57,6 +57,7 @@ export const redrawPhoto = async (bytes: Uint8Array): Promise<RedrawnPhoto> => {
 };
 
 const redrawn = async (bytes: Uint8Array): Promise<RedrawnPhoto> => {
+  const { Transformer } = await import('@napi-rs/image');
   // What the camera wrote may be damaged where the pixels are not: then the picture stays as it lies.
   const seen = await new Transformer(bytes).metadata(true).catch(() => new Transformer(bytes).metadata());
   if (seen.width * seen.height > MOST_PIXELS)
@@ -68,12 +69,13 @@ const redrawn = async (bytes: Uint8Array): Promise<RedrawnPhoto> => {
   return { picture, small, width, height };
 };
 
-const drawn = (
+const drawn = async (
   bytes: Uint8Array,
   { width, height, orientation = 1 }: Pick<Metadata, 'width' | 'height' | 'orientation'>,
   longest: number,
   quality: number,
 ): Promise<Uint8Array> => {
+  const { Transformer } = await import('@napi-rs/image');
   // Orientations 5 to 8 lie on their side.
   const [across, down] = orientation > 4 ? [height, width] : [width, height];
   const part = Math.min(1, longest / Math.max(across, down));

@@ -1,8 +1,8 @@
 import '@fastify/multipart';
 import type { FastifyRequest } from 'fastify';
 import { z } from 'zod';
-import { MARK_FIELD, refusedMark } from '../../../storage/pictures/clean-svg.js';
 import { MOST_MARK_BYTES } from '../../../storage/pictures/read-mark.js';
+import { MARK_FIELD, refusedMark } from '../../../storage/pictures/refused-mark.js';
 import { line } from '../../../web/fields/fields.js';
 import { type Typed, typedOf } from '../../../web/forms/typed.js';
 

@@ -1,7 +1,5 @@
 import { Conflict } from '../../../../domain/kernel/errors.js';
 import { ciiOf } from '../../../../printing/exchange/cii/cii.js';
-import { emlOf } from '../../../../printing/exchange/message.js';
-import { withAttachedXml } from '../../../../printing/exchange/pdf/attached-xml.js';
 import { ublOf } from '../../../../printing/exchange/ubl/ubl.js';
 import type { InvoiceSheet } from '../../../../printing/papers/invoice-sheet.js';
 import { clientBook } from '../../../../storage/books/client-book.js';
@@ -32,6 +30,8 @@ export const invoiceFile = async (
   if (ending === '.eml') return messageWith(reading, paper);
   const terms = invoiceDocumentOf(paper).paper;
   if (ending === '.with-data.pdf') {
+    // What is seldom asked for and costs a start dearly is loaded by the first who asks.
+    const { withAttachedXml } = await import('../../../../printing/exchange/pdf/attached-xml.js');
     const at = paper.issuedAt;
     const bytes = await withAttachedXml(await invoiceBook.pdf(reading, id), ciiOf(terms), { at });
     return file(bytes, 'application/pdf', name);
@@ -47,6 +47,7 @@ const messageWith = async (reading: Reading, paper: IssuedInvoice): Promise<Repl
   const client = await clientBook.one(reading, paper.clientId);
   const { sheet } = JSON.parse(paper.document) as { sheet: InvoiceSheet };
   const subject = `${sheet.title} ${paper.number}`;
+  const { emlOf } = await import('../../../../printing/exchange/message.js');
   const bytes = await emlOf({
     from: { name: identity.name, address: identity.email },
     to: client.email ? [{ name: client.name, address: client.email }] : [],
