@@ -3,7 +3,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, expect, it } from 'vitest';
 import { backUp, restore } from '../../src/app/commands/keep-safe.js';
-import { readConfig } from '../../src/app/config.js';
+import { configWords, readConfig } from '../../src/app/config.js';
+import { Backups } from '../../src/storage/backup/backups.js';
 import { clientBook } from '../../src/storage/books/client-book.js';
 import { openForWriting } from '../../src/storage/connection/data-source.js';
 import { UnitOfWork } from '../../src/storage/unit-of-work.js';
@@ -48,6 +49,28 @@ it('`npm run backup` and `npm run restore` say what they did, and take a backup 
     'bastings-replaced-2026-03-02T09-00-00Z.sqlite',
     'bastings.sqlite',
   ]);
+});
+
+it('a sealed backup is restored with the passphrase that is asked for, and no line repeats it', async () => {
+  await add('Corvin Haddlestone');
+  const passphrase = 'beeswax thimble basting thread';
+  const sealing = readConfig({ DATA_DIR: folder, BACKUP_DIR: 'else', BACKUP_PASSPHRASE: passphrase }, folder);
+  // As backUp does it, with less work for the key, which would take seconds here.
+  const { name } = await new Backups(sealing.home, sealing.backupDir, clock, {
+    passphrase,
+    folder,
+    work: 10,
+  }).make();
+  expect(name).toBe('bastings-2026-03-02T09-00-00Z.sqlite.age');
+  await add('Added later');
+  const asking = readConfig({ DATA_DIR: folder, BACKUP_DIR: 'else' }, folder);
+  const wrong = restore(asking, name, folder, clock, async () => 'another one');
+  await expect(wrong).rejects.toThrow('not the passphrase');
+  expect(await count()).toBe(2);
+  const back = await restore(asking, name, folder, clock, async () => passphrase);
+  expect(await count()).toBe(1);
+  expect([...back, ...configWords(sealing)].join()).not.toContain('beeswax');
+  expect(configWords(sealing).join()).toContain('sealed with the passphrase');
 });
 
 it('they refuse, in a sentence, what cannot be done', async () => {

@@ -9,6 +9,7 @@ import { type Clock, MachineClock } from '../../storage/clock.js';
 import { countInWords } from '../../web/words/counts.js';
 import { sizeInWords } from '../../web/words/sizes.js';
 import type { Config } from '../config.js';
+import { askInTerminal } from './ask-in-terminal.js';
 
 /** The studio's backups, sealed where a passphrase is said. */
 export const backupsOf = (config: Config, clock: Clock): Backups => {
@@ -38,18 +39,23 @@ export const backUp = async (config: Config, clock: Clock = new MachineClock()):
  *
  * @param file a path, or only the name of one of the studio's own backups
  * @param from the folder the command was typed in
+ * @param ask asks for the passphrase of a sealed backup where BACKUP_PASSPHRASE does not say it
  */
 export const restore = async (
   config: Config,
   file: string,
   from = process.cwd(),
   clock: Clock = new MachineClock(),
+  ask: () => Promise<string> = askInTerminal,
 ): Promise<string[]> => {
   const own = join(config.backupDir, basename(file));
   const path = resolve(from, file);
   await mkdir(config.dataDir, { recursive: true, mode: 0o700 });
   const backup = !existsSync(path) && existsSync(own) ? own : path;
-  const { counts, replaced } = await restoreBackup(config.home, backup, clock.now());
+  const { counts, replaced } = await restoreBackup(config.home, backup, clock.now(), {
+    passphrase: async () => config.backupPassphrase ?? (await ask()),
+    folder: config.dataDir,
+  });
   return [
     `restored: ${countInWords(rowsIn(counts), 'row')} from ${backup}`,
     replaced ? `what was there before is kept: ${replaced}` : 'nothing was there before',

@@ -1,17 +1,19 @@
 import { copyFile as copyBytes, rename, rm, stat } from 'node:fs/promises';
+import { join } from 'node:path';
 import { DataSource } from 'typeorm';
 import type { Instant } from '../../domain/kernel/calendar-date.js';
-import { Conflict, Invalid } from '../../domain/kernel/errors.js';
+import { Invalid } from '../../domain/kernel/errors.js';
 import { type DataHome, openForWriting, optionsOf } from '../connection/data-source.js';
 import { migrations } from '../migrations/migrations.js';
+import { mustBeNobodys } from './in-use.js';
 import { copyRowsIn, headOf } from './row-copy.js';
+import { isSealed } from './sealed/age-file.js';
+import { openSealed } from './sealed/seal-aside.js';
 import { checkFile, type RowCounts } from './sqlite-copy.js';
 import { codeOf, withSqliteFile } from './sqlite-file.js';
 
 /** What came back, and where that which it replaced is kept. */
 export type Restored = { readonly counts: RowCounts; readonly replaced: string | undefined };
-
-const IN_USE = 'The studio is open on this data. Stop the server, then restore again.';
 
 const isThere = (file: string): Promise<boolean> =>
   stat(file).then(
@@ -22,14 +24,33 @@ const isThere = (file: string): Promise<boolean> =>
 /** `2026-03-02T09:00:00.000Z` as part of a file's name. */
 export const stampOf = (at: Instant): string => `${at.slice(0, 19).replaceAll(':', '-')}Z`;
 
+/** How a sealed backup is opened: who is asked for the passphrase, and the studio's own folder to open it in. */
+export type Unsealing = { readonly passphrase: () => Promise<string>; readonly folder: string };
+
 /**
  * Puts a backup in the place of the present data, which is kept beside it. Browsers have to sign in again.
  *
  * @throws Invalid when it is no backup of this program; Conflict while the server runs on the present data
  */
-export const restoreBackup = async (home: DataHome, from: string, at: Instant): Promise<Restored> => {
+export const restoreBackup = async (
+  home: DataHome,
+  from: string,
+  at: Instant,
+  unsealing?: Unsealing,
+): Promise<Restored> => {
   if (!(await isThere(from))) throw new Invalid(`There is no file ${from}.`);
-  return home.kind === 'sqlite' ? restoreFile(home.file, from, at) : restoreRows(home, from, at);
+  const put = (file: string) =>
+    home.kind === 'sqlite' ? restoreFile(home.file, file, at) : restoreRows(home, file, at);
+  if (!(await isSealed(from))) return put(from);
+  if (!unsealing) throw new Invalid('This backup is sealed. Say its passphrase.', [], 'sealed');
+  const opened = join(unsealing.folder, `bastings-restore-${stampOf(at)}.unfinished-open`);
+  try {
+    await rm(opened, { force: true });
+    await openSealed(from, opened, await unsealing.passphrase());
+    return await put(opened);
+  } finally {
+    await rm(opened, { force: true });
+  }
 };
 
 const restoreFile = async (file: string, from: string, at: Instant): Promise<Restored> => {
@@ -71,15 +92,9 @@ const checked = async (incoming: string): Promise<RowCounts> => {
   return counts;
 };
 
-/** Moves the present file out of the way. Leaving write-ahead mode needs the file for oneself alone, so it tells who else is there. */
+/** Moves the present file out of the way. A damaged one is often the very reason to restore. */
 const setAside = async (file: string, at: Instant): Promise<string> => {
-  await withSqliteFile(file, (data) => data.all('PRAGMA journal_mode = DELETE'), 200).catch(
-    (error: unknown) => {
-      if (codeOf(error) === 'SQLITE_BUSY') throw new Conflict(IN_USE, 'in-use');
-      // A damaged file is often the very reason to restore.
-      if (!['SQLITE_NOTADB', 'SQLITE_CORRUPT'].includes(codeOf(error))) throw error;
-    },
-  );
+  await mustBeNobodys({ kind: 'sqlite', file }, 'restore again');
   const replaced = file.replace(/(\.sqlite)?$/, `-replaced-${stampOf(at)}.sqlite`);
   for (const end of ['-wal', '-shm']) {
     if (await isThere(`${file}${end}`)) await rename(`${file}${end}`, `${replaced}${end}`);
@@ -92,13 +107,9 @@ const setAside = async (file: string, at: Instant): Promise<string> => {
 const restoreRows = async (home: DataHome, from: string, at: Instant): Promise<Restored> => {
   await headOf(from);
   const replaced = `replaced_${at.slice(0, 19).replaceAll(/\D/g, '')}`;
+  await mustBeNobodys(home, 'restore again');
   const source = await new DataSource(optionsOf(home)).initialize();
   try {
-    const [{ others }] = await source.query(
-      `SELECT count(*)::int AS others FROM pg_stat_activity
-       WHERE datname = current_database() AND application_name = 'bastings' AND pid <> pg_backend_pid()`,
-    );
-    if (others > 0) throw new Conflict(IN_USE, 'in-use');
     await source.query(`ALTER SCHEMA public RENAME TO ${replaced}`);
     await source.query('CREATE SCHEMA public');
     try {
