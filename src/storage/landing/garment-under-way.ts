@@ -6,11 +6,15 @@ import {
   type GarmentStanding,
   garmentStanding,
   operationMarks,
+  standingMarks,
 } from '../../domain/commissions/garment-mark.js';
 import { planUnderWay } from '../../domain/commissions/landing/plan-under-way.js';
 import { asTheLessonReads, progressOf, type WorkSoFar } from '../../domain/commissions/landing/progress.js';
 import { notebookStretch } from '../../domain/estimating/garment-hours.js';
 import type { Lesson } from '../../domain/estimating/lesson/lesson.js';
+import type { Decimal } from '../../domain/kernel/decimal.js';
+import { mendingShare } from '../../domain/lessons/mending-share.js';
+import { type FrozenReckoning, readReckoning } from '../../domain/reckoning/frozen-reckoning.js';
 import { type AgreedGarment, agreedPlanBook } from '../books/bench/agreed-plan-book.js';
 import { benchBook } from '../books/bench/bench-book.js';
 import { garmentMarkBook } from '../books/bench/garment-mark-book.js';
@@ -24,11 +28,14 @@ export type WorkOfGarment = WorkSoFar & {
   readonly planned: PlannedGarment;
   readonly agreed: AgreedGarment;
   readonly standing: GarmentStanding;
+  /** The figures frozen with its closing; none while it is open. */
+  readonly reckoned: FrozenReckoning | undefined;
   /** Reversals included, oldest first. */
   readonly entries: readonly BenchEntry[];
   readonly worked: readonly WorkedMinutes[];
   readonly typeId: string;
   readonly stretch: number;
+  readonly mendingShare: Decimal;
   readonly lesson: Lesson;
 };
 
@@ -36,6 +43,11 @@ export type WorkOfGarment = WorkSoFar & {
 export const isUnderWay = async (reading: Reading, garmentId: string): Promise<boolean> =>
   (await benchBook.newest(reading, 1, undefined, { garmentId })).length > 0 ||
   (await garmentMarkBook.ofGarment(reading, garmentId)).length > 0;
+
+const reckonedIn = (marks: readonly GarmentMark[]): FrozenReckoning | undefined => {
+  const closed = standingMarks(marks).find(({ kind }) => kind === 'closed');
+  return closed && readReckoning(closed.document);
+};
 
 /** Gathers a garment under way. @throws NotFound */
 export const workOfGarment = async (reading: Reading, garmentId: string): Promise<WorkOfGarment> => {
@@ -53,6 +65,7 @@ export const workOfGarment = async (reading: Reading, garmentId: string): Promis
     planned,
     agreed,
     standing: garmentStanding(marks),
+    reckoned: reckonedIn(marks),
     entries,
     plan,
     worked: workedMinutes(
@@ -63,6 +76,7 @@ export const workOfGarment = async (reading: Reading, garmentId: string): Promis
     leftOut,
     typeId,
     stretch: notebookStretch({ plan: asTheLessonReads(untouched, typeId), lesson, notebook, usualMinutes }),
+    mendingShare: mendingShare(await lessonBook.closed(reading), typeId).share,
     lesson,
   };
 };

@@ -66,13 +66,13 @@ export const hoursLeft = async (
 
 const leftOf = async (reading: Reading, garmentId: string): Promise<HoursAhead> => {
   const work = await workOfGarment(reading, garmentId);
-  const { progress, forecast, leftAt } = minutesLeft(work, work.lesson, DRAWS);
+  const { progress, forecast, mendingLeft, leftAt } = minutesLeft(work, work.lesson, DRAWS);
   const towards = progress.operations.reduce((sum, { minutes }) => sum + minutes, 0);
   return {
     worked: progress.worked,
     even: wholeMinutes(leftAt('0.5')),
     fourInFive: wholeMinutes(leftAt('0.8')),
-    minutesAt: (q) => forecast.totalAt(q) - towards,
+    minutesAt: (q) => forecast.totalAt(q) - towards + Number(mendingLeft),
     inCommon: forecast.doubt.history,
     operations: operationsAhead(progress, forecast.medians),
   };

@@ -95,6 +95,11 @@ describe('the reckoning', () => {
     const one = await look();
     expect(one).toMatchObject({ closed: true, price: '250.00', closedOn: '2026-03-02' });
     addsUp(one);
+    const sheet = (await studio.api('GET', `/api/garments/${url.split('/').at(-2)}/cost-sheet`)).json();
+    expect(sheet.columns.actual).toEqual(one.cost);
+    const landing = (await studio.get(url.replace('/reckoning', '/landing'))).text;
+    expect(landing).toContain('Overhead together');
+    expect(landing).toContain(`data-label="Actual"><span class="cell" dir="auto">${one.cost.cost}</span>`);
     const text = (await page()).text;
     expect(text).toContain('These figures do not change again.');
     expect(text).not.toContain('<b>x</b>');

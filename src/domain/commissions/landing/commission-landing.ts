@@ -79,17 +79,21 @@ export const commissionLanding = (
     (sum, { landing: { progress } }) => sum + progress.ownError + progress.beside,
     0,
   );
+  const mending = garments.reduce((sum, { landing }) => sum + Number(landing.mendingLeft), 0);
   const towards = Number(soFar.minutes) - known;
   const toCome = (chance: Chance): CostColumn => {
-    const left = Math.max(0, (forecast.total[chance] ?? towards) - towards);
+    const left = Math.max(0, (forecast.total[chance] ?? towards) - towards) + mending;
     if (toComeEven.minutes.isZero()) return toComeEven;
     return atOtherMinutes(toComeEven, new Decimal(left.toFixed(3)).div(toComeEven.minutes));
   };
   const landed = landAt(soFar, toCome, price);
   return {
     ...landed,
-    chanceOfLoss: landed.marginGoneAt ? forecast.chanceOver(Number(landed.marginGoneAt) - known) : null,
+    chanceOfLoss: landed.marginGoneAt
+      ? forecast.chanceOver(Number(landed.marginGoneAt) - known - mending)
+      : null,
     rests: { garments: lesson.garments, ofThisType: 0 },
     doubt: forecast.doubt,
+    mendingLeft: new Decimal(mending),
   };
 };

@@ -1,4 +1,3 @@
-import { type EarnedValue, earnedValueOf, valueOfShare } from '../../costing/earned-value.js';
 import { type HoursForecast, predict } from '../../estimating/forecast/hours.js';
 import type { Lesson } from '../../estimating/lesson/lesson.js';
 import { Decimal } from '../../kernel/decimal.js';
@@ -10,11 +9,12 @@ import {
   columnsTogether,
   costSoFar,
   costToCome,
-  type Hour,
   type HourOn,
   type MaterialUsed,
   type TimeToCost,
 } from './columns.js';
+import { type Earned, earnedOf, ofTime } from './earned-of.js';
+import { mendingAhead } from './mending-ahead.js';
 import { asTheLessonReads, type Progress, progressOf, type WorkSoFar } from './progress.js';
 
 /** The three degrees of certainty a forecast is told at. */
@@ -28,6 +28,8 @@ export type GarmentUnderWay = WorkSoFar & {
   readonly repeat?: number;
   /** What the type's notebook totals make of a planned minute; 1 when left out. */
   readonly stretch?: number;
+  /** The learnt share of the type's work that is mending; none when left out. */
+  readonly mendingShare?: Decimal;
   readonly used: readonly MaterialUsed[];
   /** Planned materials that are still to be issued, at their planned cost. */
   readonly materialsToCome: Money;
@@ -60,19 +62,14 @@ export type Landing = {
   readonly chanceOfLoss: number | null;
   readonly rests: HoursForecast['rests'];
   readonly doubt: HoursForecast['doubt'];
+  /** Minutes that mending is likely to take of what is left; they are among what is left. */
+  readonly mendingLeft: Decimal;
 };
 
 /** A garment's landing, with how far it has come and the textbook figures. */
 export type GarmentLanding = Landing & {
   readonly progress: Progress;
-  readonly earned: (EarnedValue & EarnedBasis) | null;
-};
-
-/** What earned value rests on. */
-export type EarnedBasis = {
-  readonly budgetAtCompletion: Money;
-  readonly earnedValue: Money;
-  readonly actualCost: Money;
+  readonly earned: Earned | null;
 };
 
 /** Estimates leave their floats here: minutes rounded to a thousandth. */
@@ -101,9 +98,6 @@ const timeLeft = (progress: Progress, medians: readonly number[], left: Decimal)
       : [{ name: operation.name, mode: operation.mode, minutes: own.toDecimalPlaces(3) }];
   });
 };
-
-/** Cost of time in a column: labour, machine, and the overhead that goes by them. */
-const ofTime = (column: CostColumn): Money => column.labour.plus(column.machine).plus(column.overheadOfTime);
 
 /**
  * Minutes in all at which nothing is left of the price: what is left of it after all that is known to be spent buys further
@@ -147,23 +141,30 @@ export const landAt = (
 };
 
 /**
- * Minutes still to be worked on one garment at each chance, without any money: for lists.
+ * Minutes still to be worked on one garment at each chance, without any money: for lists. Mending that is likely to come is among
+ * them at every chance, as it is in a price.
  *
  * @param draws how many draws stand for a total that needs them
  * @returns minutes to a thousandth
  */
 export const minutesLeft = (
-  input: WorkSoFar & { readonly typeId: string; readonly stretch?: number; readonly repeat?: number },
+  input: WorkSoFar & Pick<GarmentUnderWay, 'typeId' | 'stretch' | 'repeat' | 'mendingShare'>,
   lesson: Lesson,
   draws?: number,
-): { readonly progress: Progress; readonly forecast: HoursForecast; readonly leftAt: LeftAt } => {
+): {
+  readonly progress: Progress;
+  readonly forecast: HoursForecast;
+  readonly mendingLeft: Decimal;
+  readonly leftAt: LeftAt;
+} => {
   const progress = progressOf(input);
   const garment = asTheLessonReads(progress, input.typeId, input.stretch, input.repeat);
   const forecast = predict(lesson, garment, [0.5, 0.8, 0.9], draws);
   const towards = progress.operations.reduce((sum, { minutes }) => sum + minutes, 0);
-  const leftAt = (chance: Chance): Decimal =>
+  const madeAt = (chance: Chance): Decimal =>
     minutesOf(Math.max(0, (forecast.total[chance] ?? towards) - towards));
-  return { progress, forecast, leftAt };
+  const mendingLeft = mendingAhead(madeAt('0.5'), input.mendingShare);
+  return { progress, forecast, mendingLeft, leftAt: (chance) => madeAt(chance).plus(mendingLeft) };
 };
 
 /** Half the usual draws: told in hours, a forecast moves by under two per cent. */
@@ -174,7 +175,8 @@ const DRAWS = 2048;
  * this garment so far.
  *
  * So far: minutes at the rates of their days (`costSoFar`). Left: the forecast's total less what is worked, over the operations by
- * what each still takes at even chance, at today's rates. Own error and unplanned minutes are paid for and foretell nothing.
+ * what each still takes at even chance, at today's rates. Own error and unplanned minutes are paid for and foretell
+ * nothing; what own errors usually take of such a garment is among what is left (`mendingAhead`).
  *
  * @param input the agreed plan, what was worked on it, materials, expenses and the agreed price
  * @param lesson the fitted lesson
@@ -189,7 +191,7 @@ export const landingOf = (
   hourOn: HourOn,
   today: string,
 ): GarmentLanding => {
-  const { progress, forecast, leftAt } = minutesLeft(input, lesson, DRAWS);
+  const { progress, forecast, mendingLeft, leftAt } = minutesLeft(input, lesson, DRAWS);
   const soFar = costSoFar(input.worked, input.used, input.expensesSoFar, hourOn);
   const hour = hourOn(today);
   const toCome = (chance: Chance): CostColumn =>
@@ -200,51 +202,14 @@ export const landingOf = (
       hour,
     );
   const landed = landAt(soFar, toCome, input.price);
-  const known = progress.ownError + progress.beside;
+  const known = progress.ownError + progress.beside + Number(mendingLeft);
   return {
     ...landed,
     chanceOfLoss: landed.marginGoneAt ? forecast.chanceOver(Number(landed.marginGoneAt) - known) : null,
     rests: forecast.rests,
     doubt: forecast.doubt,
     progress,
+    mendingLeft,
     earned: earnedOf(progress, forecast.medians, soFar, hour),
   };
-};
-
-/**
- * The textbook figures, on time alone: materials and expenses are bought, not earned by the hour.
- *
- * Budget = the plan's minutes at today's rates. Earned = the budget's share of every finished operation, and of one under way as
- * much as its minutes are of what it takes at even chance. Actual = cost of time so far. There is no dated plan, so no planned value.
- *
- * @returns null where no minutes are planned
- */
-const earnedOf = (
-  progress: Progress,
-  medians: readonly number[],
-  soFar: CostColumn,
-  hour: Hour,
-): GarmentLanding['earned'] => {
-  const planned = progress.operations.reduce((sum, one) => sum + one.planned, 0);
-  if (planned === 0) return null;
-  const zero = Money.zero(hour.perHour.currency);
-  const plan = progress.operations.flatMap(({ operation }) =>
-    minutesByMode(operation).map(({ mode, minutes }) => ({
-      name: operation.name,
-      mode,
-      minutes: new Decimal(minutes),
-    })),
-  );
-  const budgetAtCompletion = ofTime(costToCome(plan, zero, zero, hour));
-  const done = progress.operations.reduce((sum, { planned: own, minutes, state }, i) => {
-    if (state === 'finished') return sum + own;
-    const takes = medians[i] ?? 0;
-    return minutes > 0 && takes > 0 ? sum + own * Math.min(1, minutes / takes) : sum;
-  }, 0);
-  const basis: EarnedBasis = {
-    budgetAtCompletion,
-    earnedValue: valueOfShare(budgetAtCompletion, new Decimal((done / planned).toFixed(6))),
-    actualCost: ofTime(soFar),
-  };
-  return { ...basis, ...earnedValueOf({ ...basis, plannedValue: null }) };
 };

@@ -88,8 +88,13 @@ export const chancesTable = (landing: Landing, locale: string): object => ({
   }),
 });
 
-/** What the forecast rests on. */
-export const restsInWords = ({ rests }: Landing): string =>
+/** What the forecast rests on, and how much of it is mending. */
+export const restsInWords = ({ rests, mendingLeft }: Landing): string =>
+  mendingLeft.gte(1)
+    ? `${restsOn(rests)} ${timeInWords(mendingLeft)} of it is mending: what your own errors usually take of such work.`
+    : restsOn(rests);
+
+const restsOn = (rests: Landing['rests']): string =>
   rests.garments === 0
     ? 'Nothing of your own is closed yet: what is left leans on starting values, which are judgement, and on what this garment has shown so far.'
     : `What is left rests on ${rests.garments} closed ${rests.garments === 1 ? 'garment' : 'garments'} of your own, and on what this garment has shown so far.`;

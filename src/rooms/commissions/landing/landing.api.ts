@@ -64,11 +64,11 @@ export const columnInJson = (column: CostColumn): object => ({
 });
 
 /** The four columns of a garment's cost sheet; `actual` is null until its reckoning is closed. */
-export const columnsInJson = ({ planned, landing }: LandingTold): object => ({
+export const columnsInJson = ({ planned, landing, work: { reckoned } }: LandingTold): object => ({
   planned: columnInJson(planned),
   soFar: columnInJson(landing.soFar),
   forecast: columnInJson(landing.at['0.5'].cost),
-  actual: null,
+  actual: reckoned?.cost ?? null,
 });
 
 const landingInJson = (landing: Landing): object => ({
@@ -84,6 +84,7 @@ const landingInJson = (landing: Landing): object => ({
   chanceOfLoss: landing.chanceOfLoss,
   rests: landing.rests,
   doubt: landing.doubt,
+  mendingLeftMinutes: landing.mendingLeft,
 });
 
 const forecastInJson = ({ work, landing, isAgreed }: LandingTold): object => {

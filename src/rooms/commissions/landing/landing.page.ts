@@ -1,10 +1,7 @@
 import { standingEntries } from '../../../domain/bench/worked.js';
-import type { CostColumn } from '../../../domain/commissions/landing/columns.js';
-import type { Landing } from '../../../domain/commissions/landing/landing.js';
 import type { Money } from '../../../domain/kernel/money.js';
 import { MODE_WORDS, STAGE_WORDS } from '../../../domain/making/mode.js';
 import { MONEY_OUT_KINDS } from '../../../domain/money-out/money-out.js';
-import { earnedPerHour } from '../../../domain/pricing/work-out-price.js';
 import { ENTRY_WORDS } from '../../../domain/stock/entry.js';
 import type { PageWords } from '../../../web/reply.js';
 import { amountInWords, moneyInWords } from '../../../web/words/amounts.js';
@@ -13,7 +10,8 @@ import { dateInWords } from '../../../web/words/dates.js';
 import { minutesInWords } from '../../../web/words/durations.js';
 import { commissionCrumbs, garmentUrl } from '../commission.page.js';
 import type { LandingTold } from './gather-landing.js';
-import { chancesTable, landingPairs, leadInWords, restsInWords, timeInWords } from './landing-words.js';
+import { chancesTable, landingPairs, leadInWords, restsInWords } from './landing-words.js';
+import { sheetTable } from './sheet.table.js';
 import { stripFigures, stripPicture } from './strip.picture.js';
 
 export const landingUrl = (commissionId: string, garmentId: string): string =>
@@ -51,7 +49,7 @@ export const landingPage = (told: LandingTold): PageWords => {
     priceSaid: told.isAgreed
       ? `The price is the one agreed, ${moneyInWords(landing.price, locale)} before tax.`
       : `No price is agreed yet: the price is what would be asked today, ${moneyInWords(landing.price, locale)} before tax.`,
-    sheet: sheetTable(planned, landing, locale),
+    sheet: sheetTable(planned, landing, work.reckoned, locale),
     chances: chancesTable(landing, locale),
     earned: earnedPairs(landing.earned, locale),
     operations: operationsTable(told),
@@ -62,56 +60,6 @@ export const landingPage = (told: LandingTold): PageWords => {
     materials: materialsTable(told),
     expenses: expensesTable(told),
     anyExpenses: work.planned.expenses.length + told.bills.length > 0,
-  };
-};
-
-/** Planned, so far, forecast at even chance, actual: each line says where its entries stand. */
-const sheetTable = (planned: CostColumn, { soFar, at, price }: Landing, locale: string): object => {
-  const whole = at['0.5'].cost;
-  const columns = [planned, soFar, whole] as const;
-  const row = (text: string, href: string | undefined, of: (column: CostColumn) => string): object => ({
-    cells: [
-      { text, ...(href ? { href } : {}) },
-      ...columns.map((column) => ({ text: of(column) })),
-      { text: '' },
-    ],
-  });
-  const amount = (money: Money): string => amountInWords(money, locale);
-  const pools = [...new Set(columns.flatMap(({ overheadByPool }) => [...overheadByPool.keys()]))];
-  const onlyWhole = (text: string, of: (column: CostColumn) => string): object => ({
-    cells: [{ text }, { text: of(planned) }, { text: '' }, { text: of(whole) }, { text: '' }],
-  });
-  return {
-    caption: 'Cost sheet',
-    columns: [
-      { text: 'What' },
-      { text: 'Planned', figure: true },
-      { text: 'So far', figure: true },
-      { text: 'Forecast', figure: true },
-      { text: 'Actual', figure: true },
-    ],
-    rows: [
-      row('Time', '#operations', ({ minutes }) => timeInWords(minutes)),
-      row('Materials', '#materials', ({ materials }) => amount(materials)),
-      row('Labour', '#entries', ({ labour }) => amount(labour)),
-      row('Machine', '#entries', ({ machine }) => amount(machine)),
-      ...pools.map((pool) =>
-        row(`Overhead: ${pool}`, '/rates', ({ overheadByPool }) => {
-          const own = overheadByPool.get(pool);
-          return own ? amount(own) : '';
-        }),
-      ),
-      row('Expenses', '#expenses', ({ expenses }) => amount(expenses)),
-    ],
-    foot: [
-      row('Cost', undefined, ({ cost }) => amount(cost)),
-      onlyWhole('Price before tax', () => amount(price)),
-      onlyWhole('Profit', ({ cost }) => amount(price.minus(cost))),
-      onlyWhole('The hour earns', ({ cost, labour, minutes }) => {
-        const earned = earnedPerHour(price.minus(cost), labour, minutes);
-        return earned ? amount(earned) : '';
-      }),
-    ],
   };
 };
 
