@@ -40,6 +40,14 @@ export class ReadSide implements Reading {
     this.visits.run({}, visit);
   }
 
+  /**
+   * A number that is the same as long as nothing at all was written. Asked again inside a write, the same number says that
+   * everything read since then still stands. None on PostgreSQL.
+   */
+  moment(): Promise<number | undefined> {
+    return this.version() ?? Promise.resolve(undefined);
+  }
+
   private versionForVisit(): Promise<number> | undefined {
     const visit = this.visits.getStore();
     if (!visit) return this.version();

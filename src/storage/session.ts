@@ -17,6 +17,19 @@ export interface Reading {
 export const keptIn = <T>(reading: Reading, name: string, read: () => Promise<T>): Promise<T> =>
   reading.kept ? reading.kept(name, read) : read();
 
+type Asked<T extends readonly (() => Promise<unknown>)[]> = { [K in keyof T]: Awaited<ReturnType<T[K]>> };
+
+/** Questions that do not wait for each other: asked beside each other by pages, one after the other inside a write. */
+export const besides = async <T extends readonly (() => Promise<unknown>)[]>(
+  reading: Reading,
+  ...asks: T
+): Promise<Asked<T>> => {
+  if (reading.kept) return Promise.all(asks.map((ask) => ask())) as Promise<Asked<T>>;
+  const answers: unknown[] = [];
+  for (const ask of asks) answers.push(await ask());
+  return answers as unknown as Asked<T>;
+};
+
 /** Whose hand it is, and the once-only key of the form or request it came with. */
 export interface Visit {
   readonly who: { readonly id: string; readonly name: string };

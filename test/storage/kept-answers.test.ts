@@ -31,6 +31,19 @@ describe.each(kinds)('answers kept while nothing was written, on %s', (kind) => 
     await other.destroy();
   });
 
+  it('tell by their moment, asked inside a write, whether anything was written since', async () => {
+    const moment = await kept.read.moment();
+    expect(moment === undefined).toBe(kind === 'postgres');
+    await kept.unit.write(odalys(), async () => expect(await kept.read.moment()).toBe(moment));
+    const other = await openForWriting(kept.home);
+    await add(new UnitOfWork(other, kept.clock), 'Corvin Haddlestone');
+    await other.destroy();
+    await kept.unit.write(odalys(), async () => {
+      const now = await kept.read.moment();
+      expect(now === moment).toBe(kind === 'postgres');
+    });
+  });
+
   it('are never those of a write that has not ended', async () => {
     await kept.unit.write(odalys(), async (writing) => {
       await clientBook.add(writing, clientWords('Corvin Haddlestone'));

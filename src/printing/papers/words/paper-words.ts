@@ -44,6 +44,22 @@ export const spokenOf = (locale: string): PaperLanguage => {
   return isSpoken(language) ? language : 'en';
 };
 
+const dayFormats = new Map<string, Intl.DateTimeFormat>();
+const dayFormat = (locale: string, weekday: boolean): Intl.DateTimeFormat => {
+  const key = `${locale} ${weekday}`;
+  const kept = dayFormats.get(key);
+  if (kept) return kept;
+  const made = new Intl.DateTimeFormat(locale, {
+    timeZone: 'UTC',
+    day: 'numeric',
+    month: 'long',
+    year: 'numeric',
+    ...(weekday ? { weekday: 'long' } : {}),
+  });
+  dayFormats.set(key, made);
+  return made;
+};
+
 /** Days the English way whatever the country, since pages say them so too. */
 const dayWritten = (
   language: PaperLanguage,
@@ -51,13 +67,8 @@ const dayWritten = (
   date: CalendarDate,
   weekday: boolean,
 ): string => {
-  const day = Temporal.PlainDate.from(date);
-  const written = day.toLocaleString(language === 'en' ? 'en-GB' : locale, {
-    day: 'numeric',
-    month: 'long',
-    year: 'numeric',
-    ...(weekday ? { weekday: 'long' } : {}),
-  });
+  const day = Temporal.PlainDate.from(date).toZonedDateTime('UTC').epochMilliseconds;
+  const written = dayFormat(language === 'en' ? 'en-GB' : locale, weekday).format(day);
   if (language === 'en') return written.replaceAll(',', '');
   return language === 'fr' ? written.replace(/(^|\s)1 (?=\p{L})/u, '$11er ') : written;
 };

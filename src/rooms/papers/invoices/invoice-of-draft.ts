@@ -18,7 +18,7 @@ import type { KeptInvoiceDraft } from '../../../storage/books/papers/invoice-dra
 import { earlierOf } from '../../../storage/books/papers/invoice-text.js';
 import { studioBook } from '../../../storage/books/studio-book.js';
 import { type Clock, todayIn } from '../../../storage/clock.js';
-import type { Reading } from '../../../storage/session.js';
+import { besides, type Reading } from '../../../storage/session.js';
 import { buyerOf, reasonOnPaper, sellerOf } from '../../../web/papers/house-on-paper.js';
 import { languageOnPaper } from '../../../web/papers/paper-languages.js';
 import { heldFindings, taxMoved } from './draft-findings.js';
@@ -80,16 +80,21 @@ export const invoiceOfDraft = async (
 ): Promise<InvoiceOfDraft> => {
   const studio = await studioBook.the(reading);
   const settings = studio.papers;
-  const client = await clientBook.one(reading, kept.clientId);
-  const commission = kept.commissionId ? await commissionBook.one(reading, kept.commissionId) : undefined;
+  const { commissionId } = kept;
+  const [client, commission, papers, { account }, mark] = await besides(
+    reading,
+    () => clientBook.one(reading, kept.clientId),
+    async () => (commissionId ? commissionBook.one(reading, commissionId) : undefined),
+    async () => (commissionId ? invoiceBook.wholeOfCommission(reading, commissionId) : []),
+    () => clientAccountBook.of(reading, kept.clientId),
+    () => markBook.maybe(reading),
+  );
   const today = todayIn(clock, studio.identity.zone);
-  const papers = kept.commissionId ? await invoiceBook.wholeOfCommission(reading, kept.commissionId) : [];
   const earlier = earlierOf(papers);
   const credited = earlier.find(({ id }) => id === kept.credits);
   const isCredit = kept.choices.kind === 'credit-note';
   const language = languageOnPaper(client, studio);
   const choices = inLanguage(kept.choices, language);
-  const { account } = await clientAccountBook.of(reading, kept.clientId);
   const payment = isCredit ? undefined : paymentOf(settings, studio, number ?? '');
   const hand = invoiceInHand(choices, {
     head: {
@@ -115,7 +120,7 @@ export const invoiceOfDraft = async (
     commission,
     today,
     language,
-    mark: await markBook.maybe(reading),
+    mark,
     hand: {
       ...hand,
       findings: [

@@ -29,8 +29,8 @@ export type InvoiceSheetHead = {
 
 const PRICE_DECIMALS = 6;
 
-/** How a language writes days, amounts and figures. */
-const manner = (language: string, currency: string) => {
+/** How a language writes days, amounts and figures; made anew it takes longer than the rest of the sheet. */
+const mannerOf = (language: string, currency: string) => {
   const places = new Intl.NumberFormat(language, { style: 'currency', currency }).resolvedOptions();
   const price = new Intl.NumberFormat(language, {
     minimumFractionDigits: places.minimumFractionDigits ?? 2,
@@ -53,7 +53,15 @@ const manner = (language: string, currency: string) => {
     currency: capitalised(new Intl.DisplayNames(language, { type: 'currency' }).of(currency) ?? currency),
   };
 };
-type Manner = ReturnType<typeof manner>;
+type Manner = ReturnType<typeof mannerOf>;
+
+const manners = new Map<string, Manner>();
+const manner = (language: string, currency: string): Manner => {
+  const key = `${language} ${currency}`;
+  const made = manners.get(key) ?? mannerOf(language, currency);
+  manners.set(key, made);
+  return made;
+};
 
 /** An invoice or credit note in words, ready to print. */
 export const sheetOfInvoice = (told: InvoiceOfDraft, head: InvoiceSheetHead): InvoiceSheet => {

@@ -15,7 +15,7 @@ import { InvoiceRow } from '../../rows/papers/invoice.row.js';
 import { InvoiceCiteRow } from '../../rows/papers/invoice-cite.row.js';
 import { AllocationRow } from '../../rows/payments/allocation.row.js';
 import { PaymentRow } from '../../rows/payments/payment.row.js';
-import { keptIn, type Reading } from '../../session.js';
+import { besides, keptIn, type Reading } from '../../session.js';
 import { studioBook } from '../studio-book.js';
 
 /** A client's account with what it was worked out from. */
@@ -117,32 +117,39 @@ const accounts = async (
   const currency = await currencyOf(reading);
   const theirs = (alias: string): [string, Record<string, unknown>] =>
     everybody ? ['1 = 1', {}] : [`${alias}.client_id = :client`, { client: clients[0]?.id }];
-  const invoices = await manager
-    .createQueryBuilder(InvoiceRow, 'invoice')
-    .select(PAPER_COLUMNS.map((column) => `invoice.${column}`))
-    .where(...theirs('invoice'))
-    .andWhere("invoice.kind <> 'receipt'")
-    .andWhere('invoice.currency = :currency', { currency })
-    .orderBy('invoice.id')
-    .getMany();
-  const cites = await manager
-    .createQueryBuilder(InvoiceCiteRow, 'cite')
-    .innerJoin(InvoiceRow, 'invoice', 'invoice.id = cite.invoice_id')
-    .where(...theirs('invoice'))
-    .andWhere("invoice.kind = 'credit-note'")
-    .orderBy('cite.id')
-    .getMany();
-  const paid = await manager
-    .createQueryBuilder(PaymentRow, 'payment')
-    .where(...theirs('payment'))
-    .andWhere('payment.currency = :currency', { currency })
-    .orderBy('payment.id')
-    .getMany();
-  const given = await manager
-    .createQueryBuilder(AllocationRow, 'allocation')
-    .where(...theirs('allocation'))
-    .orderBy('allocation.id')
-    .getMany();
+  const [invoices, cites, paid, given] = await besides(
+    reading,
+    () =>
+      manager
+        .createQueryBuilder(InvoiceRow, 'invoice')
+        .select(PAPER_COLUMNS.map((column) => `invoice.${column}`))
+        .where(...theirs('invoice'))
+        .andWhere("invoice.kind <> 'receipt'")
+        .andWhere('invoice.currency = :currency', { currency })
+        .orderBy('invoice.id')
+        .getMany(),
+    () =>
+      manager
+        .createQueryBuilder(InvoiceCiteRow, 'cite')
+        .innerJoin(InvoiceRow, 'invoice', 'invoice.id = cite.invoice_id')
+        .where(...theirs('invoice'))
+        .andWhere("invoice.kind = 'credit-note'")
+        .orderBy('cite.id')
+        .getMany(),
+    () =>
+      manager
+        .createQueryBuilder(PaymentRow, 'payment')
+        .where(...theirs('payment'))
+        .andWhere('payment.currency = :currency', { currency })
+        .orderBy('payment.id')
+        .getMany(),
+    () =>
+      manager
+        .createQueryBuilder(AllocationRow, 'allocation')
+        .where(...theirs('allocation'))
+        .orderBy('allocation.id')
+        .getMany(),
+  );
   const mends = grouped(cites, ({ invoice_id }) => invoice_id);
   const byClient = {
     invoices: grouped(invoices, ({ client_id }) => client_id),

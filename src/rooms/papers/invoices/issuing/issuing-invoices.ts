@@ -11,31 +11,21 @@ import {
   invoiceDraftBook,
   type KeptInvoiceDraft,
 } from '../../../../storage/books/papers/invoice-draft-book.js';
-import type { InvoiceDocument } from '../../../../storage/books/papers/invoice-text.js';
-import { documentText } from '../../../../storage/books/papers/quote-text.js';
 import { seriesBook } from '../../../../storage/books/series-book.js';
 import { studioBook } from '../../../../storage/books/studio-book.js';
 import { Clock, todayIn } from '../../../../storage/clock.js';
 import { IssuingTurn } from '../../../../storage/issuing/issuing-turn.js';
-import { foreseeNumber, lockSeries, type NextNumber } from '../../../../storage/issuing/next-number.js';
+import { foreseeNumber, lockSeries } from '../../../../storage/issuing/next-number.js';
 import { Overtaken, printThenKeep } from '../../../../storage/issuing/print-then-keep.js';
 import { ReadSide } from '../../../../storage/read-side.js';
 import type { Reading, Visit, Writing } from '../../../../storage/session.js';
 import { type Done, UnitOfWork } from '../../../../storage/unit-of-work.js';
-import { keptSheet } from '../../../../web/papers/house-on-paper.js';
 import { invoiceSubject } from '../drafts/begin-invoice.js';
 import { type InvoiceOfDraft, invoiceOfDraft } from '../invoice-of-draft.js';
-import { movedInWords } from '../moved-in-words.js';
 import { sheetOfInvoice } from '../sheet-of-invoice.js';
 import { BUSY, type LookedAt, MOST_TRIES, mustBeReady, seriesOf } from './looked-at.js';
 import { putHeldTo } from './put-held-to.js';
-
-/** An invoice ready to be printed: its words with the number it would get. */
-type Ready = {
-  readonly told: InvoiceOfDraft;
-  readonly sheet: InvoiceSheet;
-  readonly next: NextNumber;
-};
+import { documentOf, type Ready } from './ready-invoice.js';
 
 /** Prints and issues invoices and credit notes. Printing never happens inside a write. */
 @Injectable()
@@ -83,9 +73,10 @@ export class IssuingInvoices {
     return this.turn.run(seriesOf(choices.kind), () =>
       printThenKeep({
         ready: async () => {
+          const moment = await this.read.moment();
           const ready = await this.ready(this.read, draftId, seen);
           mustBeReady(ready.told.hand.findings, confirmed);
-          return ready;
+          return { ...ready, moment };
         },
         print: ({ sheet, told }) => this.print(sheet, told),
         keep: (ready, pdf) => this.unit.write(visit, (writing) => this.keep(writing, ready, pdf)),
@@ -120,10 +111,13 @@ export class IssuingInvoices {
     const { told, next } = ready;
     const { kept, hand, client, commission } = told;
     await lockSeries(writing, next.key);
-    // Worked out again inside the act: another paper or a corrected client would make this print untrue.
-    const now = await this.ready(writing, kept.id, kept.version);
     const document = documentOf(ready);
-    if (documentOf(now) !== document) throw new Overtaken();
+    // Worked out again inside the act: another paper or a corrected client would make this print untrue.
+    if (
+      !(await this.isUnmoved(ready)) &&
+      documentOf(await this.ready(writing, kept.id, kept.version)) !== document
+    )
+      throw new Overtaken();
     await seriesBook.take(writing, next.key, next.pattern);
     const totals = hand.paper['BG-22'];
     const id = await invoiceBook.add(writing, {
@@ -151,6 +145,12 @@ export class IssuingInvoices {
     if (kept.commissionId) await writing.seal(`commission/${kept.commissionId}`);
     writing.says(`Issued ${next.number} to ${client.name}`, invoiceSubject(kept.commissionId, id));
     return id;
+  }
+
+  /** Was nothing at all written since it was read, and is it the same day? Then working it out again would tell nothing new. */
+  private async isUnmoved({ moment, told: { today, studio } }: Ready): Promise<boolean> {
+    if (moment === undefined || moment !== (await this.read.moment())) return false;
+    return todayIn(this.clock, studio.identity.zone) === today;
   }
 
   /**
@@ -221,20 +221,6 @@ const draftOr = (reading: Reading, draftId: string): Promise<KeptInvoiceDraft> =
   invoiceDraftBook.one(reading, draftId).catch((error: unknown) => {
     throw error instanceof NotFound ? new Conflict(GONE, 'already-done') : error;
   });
-
-/** What is kept of an invoice besides its print, as text. */
-const documentOf = ({ told, sheet }: Ready): string => {
-  const { kept, hand } = told;
-  const document: InvoiceDocument = {
-    choices: kept.choices,
-    paper: hand.paper,
-    deductions: hand.deductions,
-    sentences: movedInWords(hand.moved, told.language),
-    quotes: kept.quotes,
-    sheet: keptSheet(sheet),
-  };
-  return documentText(document);
-};
 
 const GIVEN = (number: string): string =>
   `The series gives ${number} next, and that number went out already. Choose another pattern in House.`;
