@@ -5,6 +5,7 @@ import { checkPaper } from '../gate/check-paper.js';
 import type { Stages } from '../gate/own-rules.js';
 import { type DraftLine, makePaper, type PaperDraft } from '../model/make-paper.js';
 import type { Paper, PaperHead } from '../model/paper.js';
+import { amountIssued } from '../settlement/balance.js';
 import {
   DEDUCTION_WORDS,
   type Deduction,
@@ -160,9 +161,28 @@ const ownFindings = (choices: InvoiceChoices, ground: InvoiceGround, paper: Pape
         'Invoices were issued for this commission meanwhile, and they do not come off here. Let them come off, or tax is stated twice.',
       ),
     );
+  if (choices.deducts === 'all-earlier') found.push(...askedAgain(ground));
   if (choices.kind !== 'credit-note' && choices.lines.length > 0 && paper['BG-22']['BT-112'].isZero())
     found.push(wantsLook('nothing-asked', 'lines', 'The invoice comes to nothing. Is that right?'));
   return found;
+};
+
+/**
+ * What a credit note gave back of an invoice that still counts no longer comes off, so the draft asks for it again: right
+ * where the line stood there in error, wrong where it was given for good. Only the maker knows which. An invoice given back
+ * whole counts as never issued, and asks nothing.
+ */
+const askedAgain = ({ earlier }: InvoiceGround): Finding[] => {
+  const back = standing(earlier).papers.flatMap(({ paper, credits }) =>
+    credits.map((credit) => {
+      const amount = amountIssued(credit);
+      return `Credit note ${credit['BT-1'] ?? ''} gave back ${amount.currency} ${amount} of ${paper['BT-1'] ?? ''}.`;
+    }),
+  );
+  if (back.length === 0) return [];
+  const again =
+    'What was agreed still counts whole, so this invoice asks for it again. Where it was given for good, take the line out or put the amount into the discount.';
+  return [wantsLook('credited-asked-again', 'discount', `${back.join(' ')} ${again} Is that right?`)];
 };
 
 /**

@@ -154,6 +154,25 @@ describe('the final invoice', () => {
     expect(rest.paper['BG-25'].at(-1)!['BT-131'].toString()).toBe('100.00');
   });
 
+  it('asks whether what a credit gave back is asked for again, unless the invoice was given back whole', () => {
+    const again = (earlier: EarlierPaper, choices = layFinalReady(work, [], true)) =>
+      inHand(choices, [earlier]).findings.filter(({ code }) => code === 'credited-asked-again');
+    const deposit = issued(layDepositReady(work), 'D-1');
+    const some = credit(deposit, { credits: 'amount', creditAmount: euro('123.00') });
+    const partly = { ...deposit, credits: [{ ...some.paper, 'BT-1': 'CN-2' }] };
+    expect(again(partly)).toEqual([
+      expect.objectContaining({
+        blocks: false,
+        field: 'discount',
+        text: expect.stringContaining('Credit note CN-2 gave back EUR 123.00 of D-1.'),
+      }),
+    ]);
+    expect(again(deposit)).toEqual([]);
+    expect(again(partly, layFinalReady(work, [], false))).toEqual([]);
+    const whole = credit(deposit, { credits: 'whole' });
+    expect(again({ ...deposit, credits: [{ ...whole.paper, 'BT-1': 'CN-1' }] })).toEqual([]);
+  });
+
   it('states a deposit on account as paid before, and leaves the tax whole', () => {
     const { paper } = inHand(layFinalReady(work, [], false, euro('1467.12')));
     const { 'BT-110': tax, 'BT-113': paid, 'BT-115': due } = paper['BG-22'];
