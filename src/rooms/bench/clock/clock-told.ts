@@ -34,14 +34,18 @@ export const garmentSoFar = async (reading: Reading, garmentId: string): Promise
   const entries = await benchBook.ofGarment(reading, garmentId);
   const marks = await garmentMarkBook.ofGarment(reading, garmentId);
   const isCut = standingMarks(marks).some(({ kind }) => kind === 'cut');
-  const worked = new Map<string, Minutes>();
-  for (const { operationId, minutes } of workedMinutes(entries, plan))
-    if (operationId) worked.set(operationId, (worked.get(operationId) ?? 0) + minutes);
   return {
     plan,
     soFar: { ...operationMarks(marks), isCut, worked: standingEntries(entries).reverse() },
-    worked,
+    worked: workedByLine(entries, plan),
   };
+};
+
+const workedByLine = (entries: readonly BenchEntry[], plan: MakingPlan): Map<string, Minutes> => {
+  const worked = new Map<string, Minutes>();
+  for (const { operationId, minutes } of workedMinutes(entries, plan))
+    if (operationId) worked.set(operationId, (worked.get(operationId) ?? 0) + minutes);
+  return worked;
 };
 
 /** How long a clock runs, what went before on the same work, and what is planned for it. */
@@ -56,7 +60,11 @@ const linesOf = (clock: RunningClock, plan: MakingPlan): readonly Operation[] =>
   plan.filter((line) => (clock.operationId ? line.id === clock.operationId : line.stage === clock.stage));
 
 /** The clock of a garment against its plan. */
-export const elapsedOf = (clock: RunningClock, now: Instant, garment: GarmentSoFar | undefined): Elapsed => {
+export const elapsedOf = (
+  clock: RunningClock,
+  now: Instant,
+  garment: Pick<GarmentSoFar, 'plan' | 'worked'> | undefined,
+): Elapsed => {
   const lines = garment ? linesOf(clock, garment.plan) : [];
   const sum = (of: (line: Operation) => Minutes): Minutes =>
     lines.reduce((total, line) => total + of(line), 0);
@@ -65,6 +73,17 @@ export const elapsedOf = (clock: RunningClock, now: Instant, garment: GarmentSoF
     before: sum(({ id }) => garment?.worked.get(id) ?? 0),
     planned: sum(plannedMinutes),
   };
+};
+
+/** The same for a clock alone, without reading what else was worked on its garment. */
+export const elapsedNow = async (reading: Reading, clock: RunningClock, now: Instant): Promise<Elapsed> => {
+  const { garmentId, operationId } = clock;
+  if (!garmentId) return elapsedOf(clock, now, undefined);
+  const plan = await planBook.of(reading, garmentId);
+  const entries = operationId
+    ? await benchBook.ofOperation(reading, garmentId, operationId)
+    : await benchBook.ofGarment(reading, garmentId);
+  return elapsedOf(clock, now, { plan, worked: workedByLine(entries, plan) });
 };
 
 /** What is likeliest to come after what runs now. */

@@ -15,7 +15,7 @@ import { answer, type Reply } from '../../../web/reply.js';
 import { Hand, type SignedIn } from '../../../web/visit.js';
 import { personLooking } from '../work/who-works.js';
 import { LeftFields, StartFields, StopFields } from './clock.form.js';
-import { elapsedOf, garmentSoFar, keptQuestions, type LeftQuestion, runningQuestion } from './clock-told.js';
+import { elapsedNow, garmentSoFar, keptQuestions, type LeftQuestion, runningQuestion } from './clock-told.js';
 import { zoneOf } from './keep-sitting.js';
 import { answerLeftRunning, startClock, stopClock, type Tapped } from './run-clock.js';
 
@@ -142,8 +142,7 @@ export class ClockApi {
   }
 
   private async told(runs: RunningClock) {
-    const soFar = runs.garmentId ? await garmentSoFar(this.read, runs.garmentId) : undefined;
-    return { ...runs, ...elapsedOf(runs, this.clock.now(), soFar) };
+    return { ...runs, ...(await elapsedNow(this.read, runs, this.clock.now())) };
   }
 
   private async tapped({ clock, kept }: Tapped) {

@@ -106,7 +106,7 @@ export const takeUpAgain = async (
   { garmentId, operationId }: WorkedOnWords,
 ): Promise<void> => {
   if (!garmentId || !operationId) return;
-  const marks = standingMarks(await garmentMarkBook.ofGarment(writing, garmentId));
+  const marks = standingMarks(await garmentMarkBook.ofOperation(writing, garmentId, operationId));
   for (const mark of marks)
     if (mark.kind === 'operation-finished' && mark.operationId === operationId)
       await garmentMarkBook.takeBack(writing, mark.id, 'Taken up again');

@@ -1,4 +1,4 @@
-import { Between, In } from 'typeorm';
+import { Between, In, IsNull } from 'typeorm';
 import type { BenchEntry, EntryWay } from '../../../domain/bench/bench-entry.js';
 import type { CalendarDate } from '../../../domain/kernel/calendar-date.js';
 import { Conflict, NotFound } from '../../../domain/kernel/errors.js';
@@ -20,6 +20,14 @@ export const benchBook = {
   /** Of a garment, oldest first, reversals included. */
   async ofGarment(reading: Reading, garmentId: string): Promise<BenchEntry[]> {
     return entriesWhere(reading, { garment_id: garmentId });
+  },
+
+  /** Of one line of a garment's plan, with what went into whole stages and unplanned work, reversals included. */
+  async ofOperation(reading: Reading, garmentId: string, operationId: string): Promise<BenchEntry[]> {
+    return entriesWhere(reading, [
+      { garment_id: garmentId, operation_id: operationId },
+      { garment_id: garmentId, operation_id: IsNull() },
+    ]);
   },
 
   /** Of some garments, oldest first, reversals included. */

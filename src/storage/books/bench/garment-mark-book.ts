@@ -35,8 +35,13 @@ export const garmentMarkBook = {
     return found;
   },
 
+  /** Of one operation of a garment, oldest first, those taken back included. */
+  async ofOperation(reading: Reading, garmentId: string, operationId: string): Promise<GarmentMark[]> {
+    return marksWhere(reading, { garment_id: garmentId, operation_id: operationId });
+  },
+
   async standing(reading: Reading, garmentId: string): Promise<GarmentStanding> {
-    return garmentStanding(await this.ofGarment(reading, garmentId));
+    return garmentStanding(await marksThatStand(reading, { garment_id: garmentId }));
   },
 
   /** Where the garments of these commissions stand; a garment without a mark is not among them. */
@@ -45,19 +50,12 @@ export const garmentMarkBook = {
     commissionIds: readonly string[],
   ): Promise<Map<string, { readonly garmentId: string; readonly standing: GarmentStanding }[]>> {
     if (commissionIds.length === 0) return new Map();
-    // Neither what was frozen with a mark nor the marks of operations are read.
-    const rows = await reading.manager.find(GarmentMarkRow, {
-      select: { id: true, commission_id: true, garment_id: true, kind: true, of_id: true },
-      where: { commission_id: In([...commissionIds]), kind: In(['cut', 'delivered', 'cancelled', 'closed']) },
-      order: { id: 'ASC' },
-    });
-    const byGarment = grouped(rows, ({ garment_id }) => garment_id);
-    const found = [...byGarment].map(([garmentId, marks]) => ({
+    const marks = await marksThatStand(reading, { commission_id: In([...commissionIds]) });
+    const byGarment = grouped(marks, ({ garmentId }) => garmentId);
+    const found = [...byGarment].map(([garmentId, own]) => ({
       garmentId,
-      commissionId: marks[0]?.commission_id ?? '',
-      standing: garmentStanding(
-        marks.map(({ id, kind, of_id }) => ({ id, kind: kind as GarmentMarkKind, of: of_id ?? undefined })),
-      ),
+      commissionId: own[0]?.commissionId ?? '',
+      standing: garmentStanding(own),
     }));
     return grouped(found, ({ commissionId }) => commissionId);
   },
@@ -104,6 +102,22 @@ const keep = async (writing: Writing, words: MarkWords, of: string | null): Prom
       written_at: writing.at,
     }),
   );
+
+/** What says where garments stand: neither what was frozen with a mark nor the marks of operations are read. */
+const marksThatStand = async (reading: Reading, where: object) =>
+  (
+    await reading.manager.find(GarmentMarkRow, {
+      select: { id: true, commission_id: true, garment_id: true, kind: true, of_id: true },
+      where: { ...where, kind: In(['cut', 'delivered', 'cancelled', 'closed']) },
+      order: { id: 'ASC' },
+    })
+  ).map((row) => ({
+    id: row.id,
+    kind: row.kind as GarmentMarkKind,
+    of: row.of_id ?? undefined,
+    garmentId: row.garment_id,
+    commissionId: row.commission_id,
+  }));
 
 const marksWhere = async (reading: Reading, where: object): Promise<GarmentMark[]> =>
   (await reading.manager.find(GarmentMarkRow, { where, order: { id: 'ASC' } })).map(markOf);
