@@ -43,6 +43,18 @@ describe('time in one line', () => {
     expect((await dayOf(TODAY)).at(-1)).toMatchObject({ away: 'sweeping', minutes: 25 });
   });
 
+  it('finds a garment that was handed over where its commission is named, and not otherwise', async () => {
+    const [cape] = (await openGarments(studio, 'cape')) as [BenchGarment];
+    const gone = { on: TODAY, receivedBy: 'Corvin Haddlestone' };
+    expect((await studio.api('POST', `/api/garments/${cape.id}/hand-over`, gone)).status).toBe(201);
+    const first = cape.plan[0]!;
+    const named = await write(`40 min line 1 ${cape.number} 1`);
+    expect(named.status, wordsOf(named.text)).toBe(303);
+    expect(await newest(cape)).toMatchObject({ minutes: 40, operationId: first.id });
+    await write('35 min line 1 cape');
+    expect(await entriesOf(studio, cape.id)).toHaveLength(1);
+  });
+
   it('asks what may mean two things, and takes an answer as a button', async () => {
     const asked = await write(`90 collar ${jacket.number} 1`);
     expect(asked.status).toBe(422);

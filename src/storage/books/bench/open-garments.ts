@@ -27,24 +27,34 @@ const ENDED = ['delivered', 'collected', 'cancelled', 'closed'] as const;
 
 /** All garments that are being made, those with the nearest date first, then the newest. */
 export const openGarments = (reading: Reading): Promise<OpenGarment[]> =>
-  keptIn(reading, 'open garments', () => {
-    const query = reading.manager
-      .createQueryBuilder(GarmentRow, 'garment')
-      .innerJoin(CommissionRow, 'commission', 'commission.id = garment.commission_id')
-      .innerJoin(ClientRow, 'wearer', 'wearer.id = garment.wearer_id')
-      .select('garment.id', 'id')
-      .addSelect('garment.name', 'name')
-      .addSelect('garment.place', 'place')
-      .addSelect('garment.due_on', 'dueOn')
-      .addSelect('garment.commission_id', 'commissionId')
-      .addSelect('commission.number', 'commissionNumber')
-      .addSelect('commission.wanted_by', 'wantedBy')
-      .addSelect('wearer.name', 'wearerName')
-      .orderBy('CASE WHEN garment.due_on IS NULL THEN 1 ELSE 0 END')
-      .addOrderBy('garment.due_on')
-      .addOrderBy('garment.id', 'DESC');
-    return withoutMarks(query, ENDED).getRawMany<OpenGarment>();
+  keptIn(reading, 'open garments', () =>
+    withoutMarks(garmentsWithin(reading), ENDED).getRawMany<OpenGarment>(),
+  );
+
+const garmentsWithin = (reading: Reading) =>
+  reading.manager
+    .createQueryBuilder(GarmentRow, 'garment')
+    .innerJoin(CommissionRow, 'commission', 'commission.id = garment.commission_id')
+    .innerJoin(ClientRow, 'wearer', 'wearer.id = garment.wearer_id')
+    .select('garment.id', 'id')
+    .addSelect('garment.name', 'name')
+    .addSelect('garment.place', 'place')
+    .addSelect('garment.due_on', 'dueOn')
+    .addSelect('garment.commission_id', 'commissionId')
+    .addSelect('commission.number', 'commissionNumber')
+    .addSelect('commission.wanted_by', 'wantedBy')
+    .addSelect('wearer.name', 'wearerName')
+    .orderBy('CASE WHEN garment.due_on IS NULL THEN 1 ELSE 0 END')
+    .addOrderBy('garment.due_on')
+    .addOrderBy('garment.id', 'DESC');
+
+/** Garments that were handed over and are not closed, of the commissions whose number stands in this text. */
+const handedOverNamed = async (reading: Reading, folded: string): Promise<OpenGarment[]> => {
+  const query = garmentsWithin(reading).where(":folded LIKE '%' || LOWER(commission.number) || '%'", {
+    folded,
   });
+  return withoutMarks(query, ['cancelled', 'closed']).getRawMany<OpenGarment>();
+};
 
 /** At most so many garments are compared with a line of time that names no commission. */
 const MOST_COMPARED = 150;
@@ -76,7 +86,11 @@ export const placesToWork = async (
   const named = all.filter(({ commissionNumber }) => folded.includes(commissionNumber.toLowerCase()));
   const rank = new Map(first.map((id, index) => [id, index]));
   const rankOf = ({ id }: OpenGarment): number => rank.get(id) ?? first.length;
-  const garments = (named.length > 0 ? named : [...all].sort((a, b) => rankOf(a) - rankOf(b))).slice(
+  // Minutes may still be written to what has left and is not closed, where its commission is named.
+  const open = new Set(all.map(({ id }) => id));
+  const left = /\d/.test(text) ? await handedOverNamed(reading, folded) : [];
+  const meant = [...named, ...left.filter(({ id }) => !open.has(id))];
+  const garments = (meant.length > 0 ? meant : [...all].sort((a, b) => rankOf(a) - rankOf(b))).slice(
     0,
     MOST_COMPARED,
   );
