@@ -1,4 +1,3 @@
-import { Bench1764000000010 } from './1764000000010-bench.js';
 import { Invoices1764000000011 } from './1764000000011-invoices.js';
 import { Payments1764000000012 } from './1764000000012-payments.js';
 import { Letterhead1764000000013 } from './1764000000013-letterhead.js';
@@ -7,6 +6,7 @@ import { Fittings1764000000015 } from './1764000000015-fittings.js';
 import { BesideTheBench1764000000016 } from './1764000000016-beside-the-bench.js';
 import { Phones1764000000017 } from './1764000000017-phones.js';
 import { ClosedDays1764000000018 } from './1764000000018-closed-days.js';
+import { Reminders1764000000020 } from './1764000000020-reminders.js';
 import { PastWork1764000000021 } from './1764000000021-past-work.js';
 import { Keeping1764000000024 } from './1764000000024-keeping.js';
 import { History1764000000001 } from './founding/1764000000001-history.js';
@@ -18,6 +18,7 @@ import { Commissions1764000000006 } from './founding/1764000000006-commissions.j
 import { Quotes1764000000007 } from './founding/1764000000007-quotes.js';
 import { PastGarments1764000000008 } from './founding/1764000000008-past-garments.js';
 import { ClothRoom1764000000009 } from './founding/1764000000009-cloth-room.js';
+import { Bench1764000000010 } from './founding/1764000000010-bench.js';
 
 /** Every migration, in order. One that has been released is never edited. */
 export const migrations = [
@@ -39,6 +40,7 @@ export const migrations = [
   BesideTheBench1764000000016,
   Phones1764000000017,
   ClosedDays1764000000018,
+  Reminders1764000000020,
   PastWork1764000000021,
   Keeping1764000000024,
 ];

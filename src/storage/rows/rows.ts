@@ -73,6 +73,8 @@ import { BankLineRow } from './payments/bank-line.row.js';
 import { PaymentRow } from './payments/payment.row.js';
 import { ReceiptRow } from './payments/receipt.row.js';
 import { ReceiptPdfRow } from './payments/receipt-pdf.row.js';
+import { ReminderRow } from './payments/reminder.row.js';
+import { ReminderPdfRow } from './payments/reminder-pdf.row.js';
 import { RateCardRow } from './rates/rate-card.row.js';
 import { StandingPriceRow } from './rates/standing-price.row.js';
 
@@ -133,6 +135,8 @@ export const rows = [
   AllocationRow,
   ReceiptRow,
   ReceiptPdfRow,
+  ReminderRow,
+  ReminderPdfRow,
   BankImportRow,
   BankLineRow,
   FittingRow,

@@ -3,7 +3,10 @@ import type { StudioIdentity } from '../../../domain/house/studio.js';
 import type { CalendarDate } from '../../../domain/kernel/calendar-date.js';
 import type { Money } from '../../../domain/kernel/money.js';
 import type { Statement } from '../../../domain/papers/settlement/statement.js';
+import type { FormModel } from '../../../printing/templates/page-model.js';
 import type { ClientAccount } from '../../../storage/books/papers/client-account-book.js';
+import type { Reminder } from '../../../storage/books/payments/reminder-book.js';
+import { freshForm } from '../../../web/forms/form.js';
 import type { PageWords } from '../../../web/reply.js';
 import { moneyInWords } from '../../../web/words/amounts.js';
 import { dateInWords } from '../../../web/words/dates.js';
@@ -78,12 +81,25 @@ export const owedPage = (
   };
 };
 
+/** What a client's account tells besides its papers and payments. */
+export type AccountTold = {
+  readonly deposits: Money;
+  readonly today: CalendarDate;
+  readonly identity: StudioIdentity;
+  readonly reminders: readonly Reminder[];
+};
+
 /** One client's account: every paper and payment by date, with the balance after each. */
 export const accountPage = (
   client: Client,
   of: ClientAccount,
   statement: Statement,
-  told: { readonly deposits: Money; readonly today: CalendarDate; readonly identity: StudioIdentity },
+  told: AccountTold,
+  form: FormModel = freshForm('', {
+    which: told.reminders.length > 0 ? '2' : '1',
+    toWhom: client.name,
+    how: 'by mail',
+  }),
 ): PageWords => {
   const { locale } = told.identity;
   const money = (amount: Money): string => moneyInWords(amount, locale);
@@ -143,5 +159,13 @@ export const accountPage = (
         ]
       : [],
     anyReminders: overdue,
+    form: { ...form, action: `${url}/reminders` },
+    anySent: told.reminders.length > 0,
+    sent: told.reminders.map(({ id, which, sentOn, toWhom, how, papers, sha256 }) => ({
+      when: dateInWords(sentOn),
+      text: `${which === 2 ? 'A second reminder' : 'A reminder'} of ${papers.join(', ')}, to ${toWhom}, ${how}.`,
+      href: `${url}/reminders/${id}.pdf`,
+      sha256,
+    })),
   };
 };

@@ -18,6 +18,10 @@ export const accountUrl = (clientId: string): string => `/papers/accounts/${clie
 
 const KIND_WORDS = { payment: 'Payment', refund: 'Given back', reversal: 'Reversal' } as const;
 
+/** The client holds the receipt still, and what was printed is never printed again. */
+const RECEIPT_FELL =
+  'This payment was reversed after the receipt was written. The receipt stays as it went out, and is no longer true: ask for it back, or tell the client.';
+
 type Drawn = { template: string; words: PageWords };
 
 /** Payments, newest first. */
@@ -194,6 +198,7 @@ export const paymentPage = (told: PaymentTold, reversing?: FormModel): Drawn => 
       },
       receipt: receipt ? { text: `Receipt ${receipt.number}`, href: `${url}/receipt.pdf` } : null,
       sha256: receipt?.sha256 ?? '',
+      receiptFell: receipt && payment.reversedBy ? RECEIPT_FELL : '',
       writeReceipt:
         stands && payment.kind === 'payment' && !receipt
           ? { action: `${url}/receipt`, text: 'Write a receipt', once: freshForm('').once }

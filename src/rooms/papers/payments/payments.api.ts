@@ -141,7 +141,12 @@ export class PaymentsApi {
         amount,
       })),
       receipt: receipt
-        ? { number: receipt.number, issuedOn: receipt.issuedOn, sha256: receipt.sha256 }
+        ? {
+            number: receipt.number,
+            issuedOn: receipt.issuedOn,
+            sha256: receipt.sha256,
+            stands: payment.reversedBy === undefined,
+          }
         : null,
     };
   }

@@ -4,6 +4,7 @@ import { raiseBodyLimit } from '../../../web/api/body-limit.js';
 import { AccountDesk } from '../accounts/account-desk.js';
 import { AccountsApi } from '../accounts/accounts.api.js';
 import { AccountsController } from '../accounts/accounts.controller.js';
+import { Reminders } from '../accounts/send-reminder.js';
 import { BookkeepingApi, BookkeepingController } from '../bookkeeping/bookkeeping.controller.js';
 import { BankApi } from './bank/bank.api.js';
 import { BankController } from './bank/bank.controller.js';
@@ -23,7 +24,7 @@ import { Receipts } from './receipts/write-receipt.js';
     BookkeepingController,
     BookkeepingApi,
   ],
-  providers: [PaymentDesk, Receipts, AccountDesk],
+  providers: [PaymentDesk, Receipts, Reminders, AccountDesk],
 })
 export class PaymentsModule {
   constructor(host: HttpAdapterHost) {

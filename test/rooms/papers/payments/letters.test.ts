@@ -10,7 +10,7 @@ import { readPdf } from '../../../printing/papers/read-pdf.js';
 import { openTestStudio, type TestStudio } from '../../../support/studio.js';
 import { openCommission } from '../../commissions/an-opening.js';
 import { furnishHouse } from '../../quotes/a-commission.js';
-import { aClient, issued, pressed, wordsOf } from './papers-of.js';
+import { aClient, issued, pressed, refused, wordsOf } from './papers-of.js';
 
 let studio: TestStudio;
 beforeAll(async () => {
@@ -90,6 +90,34 @@ describe('letters about money', () => {
     expect((await studio.get(`/papers/accounts/${nobody}/reminder.pdf`)).status).toBe(409);
   });
 
+  it('a reminder that goes out is kept as it is, with when, to whom, how and its hash', async () => {
+    const url = `/papers/accounts/${client}`;
+    const once = randomUUID();
+    const said = { which: '1', toWhom: 'Corvin <b>Haddlestone</b>', how: 'by post' };
+    const twice = await Promise.all([1, 2].map(() => studio.post(`${url}/reminders`, { once, ...said })));
+    expect(twice.map(({ status }) => status).sort()).toEqual([303, 303]);
+    const list = () => studio.api('GET', `/api/clients/${client}/reminders`).then((one) => one.json().items);
+    const [kept, ...others] = await list();
+    expect(others).toEqual([]);
+    expect(kept).toMatchObject({ which: 1, sentOn: '2026-03-02', papers: ['I-2026-001'], how: 'by post' });
+    const { bytes, text } = await pdfAt(`${url}/reminders/${kept.id}.pdf`);
+    expect(amountsIn(text)).toEqual([1467.12, 467.12, 467.12]);
+    expect(kept.sha256).toBe(createHash('sha256').update(bytes).digest('hex'));
+    const page = await studio.get(url);
+    expect(page.text).not.toContain('<b>Haddlestone');
+    expect(wordsOf(page.text)).toContain('A reminder of I-2026-001, to Corvin &lt;b&gt;');
+    const empty = await refused(studio, `${url}/reminders`, { which: '3', toWhom: '', how: 'by pigeon' });
+    expect(empty).toContain('Say to whom it goes.');
+    const sent = { which: '2', toWhom: 'Corvin Haddlestone', how: 'by mail' };
+    const made = await studio.api('POST', `/api/clients/${client}/reminders`, sent);
+    expect([made.status, made.json().which]).toEqual([201, 2]);
+    expect(await list()).toHaveLength(2);
+    const nobody = await aClient(studio, 'Odo Pell');
+    expect((await studio.api('POST', `/api/clients/${nobody}/reminders`, sent)).status).toBe(409);
+    expect((await studio.get(`/papers/accounts/${nobody}/reminders/${kept.id}.pdf`)).status).toBe(404);
+    expect((await pdfAt(`${url}/reminders/${kept.id}.pdf`)).bytes.equals(bytes)).toBe(true);
+  });
+
   it('a receipt is numbered in its own series, written once, and stays as it was', async () => {
     const answers = await Promise.all(
       [1, 2, 3].map(() => studio.post(`${payment}/receipt`, { once: randomUUID() })),
@@ -109,6 +137,7 @@ describe('letters about money', () => {
       number: 'R-2026-001',
       issuedOn: '2026-03-02',
       sha256: createHash('sha256').update(bytes).digest('hex'),
+      stands: true,
     });
     await studio.unit.write(studio.visit, async (writing) => {
       const before = await clientBook.one(writing, client);
@@ -123,6 +152,23 @@ describe('letters about money', () => {
     });
     const made = await studio.api('POST', `${other.replace('/papers', '/api')}/receipt`, {});
     expect([made.status, made.json().receipt.number]).toEqual([201, 'R-2026-002']);
+  });
+
+  it('a receipt whose payment was reversed says so on its page, and its print stays as it was', async () => {
+    const paid = await pressed(studio, `/papers/payments/new?client=${client}`, {
+      on: '2026-03-01',
+      amount: '7',
+      how: 'cheque',
+    });
+    await studio.post(`${paid}/receipt`, { once: randomUUID() });
+    const { bytes } = await pdfAt(`${paid}/receipt.pdf`);
+    const fell = 'This payment was reversed after the receipt was written.';
+    expect(wordsOf((await studio.get(paid)).text)).not.toContain(fell);
+    await pressed(studio, `${paid}/reversal`, { reason: 'Came back from the bank', on: '2026-03-02' });
+    const page = wordsOf((await studio.get(paid)).text);
+    expect([page.includes(fell), /Receipt R-2026-\d{3}/.test(page)]).toEqual([true, true]);
+    expect((await studio.api('GET', paid.replace('/papers', '/api'))).json().receipt.stands).toBe(false);
+    expect((await pdfAt(`${paid}/receipt.pdf`)).bytes.equals(bytes)).toBe(true);
   });
 
   it.each([

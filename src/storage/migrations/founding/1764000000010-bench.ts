@@ -1,5 +1,5 @@
 import type { MigrationInterface, QueryRunner } from 'typeorm';
-import { type ColumnWord, maybe, tableOf, texts } from './table-of.js';
+import { type ColumnWord, maybe, tableOf, texts } from '../table-of.js';
 
 const WORKED_ON: Record<string, ColumnWord> = {
   ...maybe('commission_id', 'garment_id'),
