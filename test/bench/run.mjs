@@ -6,14 +6,16 @@ import { measureEstimates } from './estimates.mjs';
 import { measureFuzz } from './fuzz/measure-fuzz.mjs';
 import { measureKills } from './killed/measure-kills.mjs';
 import { load } from './measure.mjs';
+import { measureMemory } from './memory.mjs';
 import { measurePages } from './pages.mjs';
 import { measurePaper } from './paper.mjs';
+import { measureGate } from './papers/measure-gate.mjs';
 import { measureIssuing } from './papers/measure-issuing.mjs';
 import { measurePromises } from './papers/measure-promises.mjs';
 import { measureStarts } from './starts.mjs';
 import { measureStudy } from './study.mjs';
 import { isKept, tableOf } from './table.mjs';
-import { measureYears } from './years/measure-years.mjs';
+import { measureTwentyYears, measureYears } from './years/measure-years.mjs';
 
 const parts = {
   pages: measurePages,
@@ -21,9 +23,12 @@ const parts = {
   starts: measureStarts,
   estimates: measureEstimates,
   years: measureYears,
+  twenty: measureTwentyYears,
+  memory: measureMemory,
   study: measureStudy,
   killed: measureKills,
   promises: measurePromises,
+  gate: measureGate,
   issuing: measureIssuing,
   fuzz: measureFuzz,
 };
