@@ -1,5 +1,6 @@
 import puppeteer, { type Browser, type ElementHandle, type Page } from 'puppeteer';
 import { findBrowser } from '../../src/printing/browser/find-browser.js';
+import type { Hand } from './hand.js';
 
 /** Flags that keep the browser itself off every network. */
 const QUIET = [
@@ -13,7 +14,7 @@ const QUIET = [
 const MAIN = `(document.title + location.href + (document.querySelector('main')?.textContent ?? ''))`;
 
 /** A person before the studio's pages in a real browser: with script or without, on a desk or a phone. */
-export class Maker {
+export class Maker implements Hand {
   /** Addresses outside the studio that a page asked for; must stay empty. */
   readonly strangers: string[] = [];
   /** What the pages complained about in the console. */
@@ -84,9 +85,27 @@ export class Maker {
     await this.page.select(`[name="${field}"]`, value);
   }
 
-  /** Presses a button by its words and waits until the page that follows stands. */
+  /** Picks one of a few, all in sight, by its value. */
+  async pick(field: string, value: string): Promise<void> {
+    await (await this.found(`[name="${field}"][value="${value}"]`)).click();
+  }
+
+  /** Ticks a box by the words beside it, or those they begin with. */
+  async tickBeside(words: string): Promise<void> {
+    const box = `::-p-xpath(//main//label[starts-with(normalize-space(), "${words}")]//input)`;
+    await (await this.found(box)).click();
+  }
+
+  /** Ticks every box of the page that is not ticked. */
+  async tickAll(): Promise<void> {
+    for (const box of await this.page.$$('main input[type=checkbox]:not(:checked)')) await box.click();
+  }
+
+  /** Presses a button by its words, or by those it begins with, and waits until the page that follows stands. */
   async press(words: string): Promise<void> {
-    const button = await this.found(`::-p-xpath(//main//button[normalize-space()="${words}"])`);
+    const button =
+      (await this.page.$(`::-p-xpath(//main//button[normalize-space()="${words}"])`)) ??
+      (await this.found(`::-p-xpath(//main//button[starts-with(normalize-space(), "${words} ")])`));
     if (!this.scripted) {
       await Promise.all([
         this.page.waitForNavigation({ waitUntil: 'load', timeout: 60_000 }),
@@ -104,9 +123,11 @@ export class Maker {
     );
   }
 
-  /** Follows a link by its words. */
+  /** Follows a link by its words: one of the page, or a room. */
   async follow(words: string): Promise<void> {
-    const link = await this.found(`::-p-xpath(//main//a[normalize-space()="${words}"])`);
+    const link = await this.found(
+      `::-p-xpath(//*[self::main or self::nav]//a[normalize-space()="${words}"])`,
+    );
     const href = await link.evaluate((one) => (one as unknown as { href: string }).href);
     await this.page.goto(href, { waitUntil: 'load', timeout: 60_000 });
   }
