@@ -63,6 +63,18 @@ export class UnitOfWork {
     return this.queue.isInside() ? work(this.source.manager) : this.queue.run(transaction);
   }
 
+  /**
+   * Writes the data file anew without what was taken away, so that none of it lies in a page or in the log beside it.
+   * PostgreSQL keeps no such leavings in a backup made by this program.
+   */
+  async overwriteFreed(): Promise<void> {
+    if (this.source.options.type === 'postgres') return;
+    await this.queue.run(async () => {
+      await this.source.query('VACUUM');
+      await this.source.query('PRAGMA wal_checkpoint(TRUNCATE)');
+    });
+  }
+
   /** Ends when every queued write has ended. */
   idle(): Promise<void> {
     return this.queue.idle();

@@ -45,6 +45,7 @@ const FOR_THE_BOOKS: readonly Place[] = [
   place('/payments'),
   place('/money-out'),
   place('/clients', 'reading'),
+  place('/clients/[^/]+/account'),
   place('/commissions', 'reading'),
   place('/commissions/[^/]+/invoices'),
   place('/purchases'),
@@ -58,6 +59,9 @@ const FOR_THE_BOOKS: readonly Place[] = [
 /** What no maker changes, however trusted: what is asked of the client, and what the law wants kept of them. */
 const NOT_FOR_MAKERS =
   /^(\/api)?\/(commissions\/[^/]+\/(quotes|invoices|pricing)|clients\/[^/]+\/(erasure|export|account))(?=[/.]|$)/;
+
+/** What the owner alone does, whoever else may read clients: a whole person in one file, and forgetting one. */
+const OWNERS_ALONE = /^(\/api)?\/clients\/[^/]+\/(held|export|erasure)(?=[/.]|$)/;
 
 const READS = new Set(['GET', 'HEAD']);
 
@@ -80,6 +84,7 @@ export const mayGo = (hand: Hand, method: string, url: string): boolean => {
   if (hand.role === 'owner') return true;
   const path = pathOf(url);
   if (path === undefined) return false;
+  if (OWNERS_ALONE.test(path)) return false;
   if (hand.role === 'maker' && !READS.has(method) && NOT_FOR_MAKERS.test(path)) return false;
   return placesOf(hand).some(({ at, only }) => at.test(path) && (only === undefined || READS.has(method)));
 };

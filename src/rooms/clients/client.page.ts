@@ -63,7 +63,11 @@ export const correctClientForm = (client: Client): FormModel =>
 export type ClientMeasured = { readonly time: TableWords; readonly set: Link; readonly card: string };
 
 /** One client: who, how to reach them, what they measured last, and what hangs on them. */
-export const clientPage = (client: Client, measured: ClientMeasured | undefined): PageWords => ({
+export const clientPage = (
+  client: Client,
+  measured: ClientMeasured | undefined,
+  may: (href: string) => boolean,
+): PageWords => ({
   title: client.name,
   room: 'clients',
   crumbs: [clientsCrumb],
@@ -89,6 +93,7 @@ export const clientPage = (client: Client, measured: ClientMeasured | undefined)
     { text: 'Account', href: `/papers/accounts/${client.id}` },
     { text: 'Patterns', href: `${clientUrl(client.id)}/patterns` },
     { text: 'Photographs', href: `/photos?of=client/${client.id}` },
+    { text: 'What is held', href: `${clientUrl(client.id)}/held` },
     { text: 'History', href: `/history?about=client/${client.id}` },
-  ],
+  ].filter(({ href }) => may(href)),
 });

@@ -9,7 +9,8 @@ import { submit, versionSeen } from '../../web/forms/form.js';
 import { parseForm } from '../../web/forms/parse.js';
 import { typedOf } from '../../web/forms/typed.js';
 import { page, type Reply, seeOther } from '../../web/reply.js';
-import { Hand } from '../../web/visit.js';
+import { Hand, type SignedIn } from '../../web/visit.js';
+import { mayGo } from '../../web/who-may.js';
 import { addClient, correctClient } from './add-client.js';
 import { ClientFields, typedClient } from './client.form.js';
 import {
@@ -58,10 +59,15 @@ export class ClientsController {
   }
 
   @Get(':id')
-  async one(@Param('id') id: string): Promise<Reply> {
+  async one(@Param('id') id: string, @Hand() hand: SignedIn): Promise<Reply> {
     const client = await clientBook.one(this.read, id);
     const sets = await measurementBook.ofClient(this.read, id);
-    return page('clients/client', clientPage(client, measuredOf(sets, await dimensionBook.all(this.read))));
+    return page(
+      'clients/client',
+      clientPage(client, measuredOf(sets, await dimensionBook.all(this.read)), (href) =>
+        mayGo(hand, 'GET', href),
+      ),
+    );
   }
 
   @Get(':id/correct')

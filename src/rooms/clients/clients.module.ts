@@ -1,6 +1,8 @@
 import { Module } from '@nestjs/common';
 import { ClientsApi } from './clients.api.js';
 import { ClientsController } from './clients.controller.js';
+import { HeldApi } from './held/held.api.js';
+import { HeldController } from './held/held.controller.js';
 import { ImportApi } from './import/import.api.js';
 import { ImportController } from './import/import.controller.js';
 import { MeasurementsApi } from './measurements/measurements.api.js';
@@ -22,6 +24,8 @@ import { PatternsController } from './patterns/patterns.controller.js';
     MeasuringListsApi,
     PatternsController,
     PatternsApi,
+    HeldController,
+    HeldApi,
   ],
 })
 export class ClientsModule {}
