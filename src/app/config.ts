@@ -112,6 +112,10 @@ export const readConfig = (environment: NodeJS.ProcessEnv, root = process.cwd())
   };
 };
 
+/** Can other computers reach it, with nothing to hide what passes between? */
+export const isOverheard = ({ host, tls }: Config): boolean =>
+  tls === undefined && !['127.0.0.1', '::1', 'localhost'].includes(host);
+
 /** What is in force, one a line, without secrets. */
 export const configWords = (config: Config): string[] => [
   `data: ${config.home.kind === 'sqlite' ? config.home.file : 'PostgreSQL by DATABASE_URL'}`,

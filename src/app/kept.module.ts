@@ -25,10 +25,11 @@ import { sweep } from '../storage/sweep.js';
 import { UnitOfWork } from '../storage/unit-of-work.js';
 import { KeptForms } from '../web/forms/kept-forms.js';
 import { faultWords } from '../web/manners/fault-words.js';
+import { Listening } from '../web/manners/listening.js';
 import { OnceOnly } from '../web/manners/once-only.js';
 import { Surroundings } from '../web/manners/surroundings.js';
 import { backupsOf } from './commands/keep-safe.js';
-import type { Config } from './config.js';
+import { type Config, isOverheard } from './config.js';
 
 const log = pino({ name: 'bastings' });
 
@@ -53,6 +54,7 @@ export class KeptModule implements OnApplicationBootstrap, OnApplicationShutdown
   static with(config: Config, clock: Clock = new MachineClock()): DynamicModule {
     const shared = [
       { provide: Clock, useValue: clock },
+      { provide: Listening, useValue: new Listening(isOverheard(config)) },
       { provide: HomeZone, useValue: new HomeZone(config.zone) },
       {
         provide: WRITING,

@@ -1,21 +1,16 @@
 import type { NestFastifyApplication } from '@nestjs/platform-fastify';
 import { DailyRound } from '../storage/backup/daily-round.js';
-import type { Config } from './config.js';
+import { OVERHEARD } from '../web/manners/listening.js';
+import { type Config, isOverheard } from './config.js';
 import { createApp } from './create-app.js';
 import { Door } from './sign-in/door.js';
-
-const isThisComputer = (host: string): boolean => ['127.0.0.1', '::1', 'localhost'].includes(host);
 
 /** Opens the server for the studio's own file and says in the terminal how to come in. */
 export const openStudio = async (config: Config): Promise<NestFastifyApplication> => {
   const app = await createApp(config);
   await app.listen(config.port, config.host);
   app.get(DailyRound).begin();
-  if (!isThisComputer(config.host) && !config.tls) {
-    console.log(
-      'warning: other computers can reach this, and without TLS anybody on the network can read along.',
-    );
-  }
+  if (isOverheard(config)) console.log(`warning: ${OVERHEARD}`);
   console.log(`address: ${addressOf(app, config)}`);
   const door = app.get(Door);
   if (!(await door.isOwned())) console.log(`setup code: ${door.setupCode} (type it at the address above)`);

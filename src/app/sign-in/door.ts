@@ -1,4 +1,5 @@
 import { Injectable } from '@nestjs/common';
+import pino from 'pino';
 import { Invalid, NotAllowed } from '../../domain/kernel/errors.js';
 import { type Account, accountBook } from '../../storage/books/account-book.js';
 import { personBook } from '../../storage/books/bench/person-book.js';
@@ -21,6 +22,8 @@ const DAY = 86_400_000;
 export const PHONE_UNUSED_DAYS = 90;
 /** Its cookie is kept as long as browsers keep one. */
 export const PHONE_COOKIE_DAYS = 400;
+
+const log = pino({ name: 'bastings' });
 
 /** Who comes in, and how. */
 @Injectable()
@@ -81,7 +84,12 @@ export class Door {
     // An unknown name takes as long as a wrong passphrase, so that names cannot be found out by the time it takes.
     this.decoy ??= hashPassphrase('no account has this passphrase');
     const right = await isPassphrase(passphrase, account?.passphraseHash ?? (await this.decoy));
-    if (!account || !right) throw Invalid.field('passphrase', 'Name or passphrase are not right.');
+    if (!account || !right) {
+      // Not what was typed as a name: people type their passphrase there by mistake.
+      log.warn({ address, ...(account ? { account: account.id } : {}) }, 'a sign-in was refused');
+      throw Invalid.field('passphrase', 'Name or passphrase are not right.');
+    }
+    log.info({ address, account: account.id }, 'signed in');
     this.throttle.wasRight(...whos);
     this.throttle.know(whos);
     const secret = newSecret();

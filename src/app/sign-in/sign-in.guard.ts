@@ -1,5 +1,6 @@
 import { type CanActivate, type ExecutionContext, Injectable } from '@nestjs/common';
 import { Reflector } from '@nestjs/core';
+import pino from 'pino';
 import { NotAllowed } from '../../domain/kernel/errors.js';
 import { typedOf } from '../../web/forms/typed.js';
 import { onceKeyOf } from '../../web/manners/once-only.js';
@@ -8,6 +9,8 @@ import { OPEN, type Request, type SignedIn } from '../../web/visit.js';
 import { mayGo } from '../../web/who-may.js';
 import { Door } from './door.js';
 import { NotOpenedYet, NotSignedIn } from './not-signed-in.js';
+
+const log = pino({ name: 'bastings' });
 
 const CHANGES = new Set(['POST', 'PUT', 'PATCH', 'DELETE']);
 
@@ -28,8 +31,14 @@ export class SignInGuard implements CanActivate {
       context.getClass(),
     ]);
     if (open) return true;
-    if (visit && !mayGo(visit, request.method, request.url))
+    if (visit && !mayGo(visit, request.method, request.url)) {
+      const { method, routeOptions } = request;
+      log.warn(
+        { account: visit.who.id, method, route: routeOptions.url },
+        'somebody went where they may not',
+      );
       throw new NotAllowed('This is not yours to see or to change. Ask the owner of the studio.');
+    }
     if (visit) return true;
     if (!(await this.door.isOwned())) throw new NotOpenedYet();
     throw new NotSignedIn();

@@ -9,6 +9,7 @@ import { typedKit } from '../../web/fields/kits.js';
 import { freshForm, submit, versionSeen } from '../../web/forms/form.js';
 import { parseForm } from '../../web/forms/parse.js';
 import { typedOf } from '../../web/forms/typed.js';
+import { Listening, OVERHEARD } from '../../web/manners/listening.js';
 import { page, part, type Reply, seeOther } from '../../web/reply.js';
 import { Hand } from '../../web/visit.js';
 import { standingWords } from './backup/standing-words.js';
@@ -24,13 +25,19 @@ export class HouseController {
     private readonly read: ReadSide,
     private readonly unit: UnitOfWork,
     private readonly backups: Backups,
+    private readonly listening: Listening,
   ) {}
 
   @Get()
   async contents(): Promise<Reply> {
     const studio = await studioBook.the(this.read);
     const standing = standingWords(await this.backups.standing(), studio.identity.zone);
-    return page('house/contents', contentsPage(studio, standing));
+    return page('house/contents', {
+      ...contentsPage(studio, standing),
+      overheard: this.listening.overheard
+        ? `${OVERHEARD} Give it certificate files, or let it listen on this computer alone.`
+        : '',
+    });
   }
 
   @Get(':section')

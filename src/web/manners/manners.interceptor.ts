@@ -7,7 +7,7 @@ import { isReply, type Reply } from '../reply.js';
 import type { Request } from '../visit.js';
 import { MENDING, mendingOf } from './mending.js';
 import { OnceOnly, withDone } from './once-only.js';
-import { SESSION, sessionCookieName } from './session-cookie.js';
+import { cookieBounds, SESSION, sessionCookieName } from './session-cookie.js';
 import { Surroundings } from './surroundings.js';
 
 /** Turns what a controller says into HTTP: pages, 303, files, JSON; and sees to it that a second press does nothing twice. */
@@ -76,12 +76,7 @@ const setCookie = (
   name: string,
   cookie: { value: string; days: number } | null,
 ): void => {
-  const bound = {
-    path: '/',
-    httpOnly: true,
-    sameSite: 'lax',
-    secure: request.protocol === 'https',
-  } as const;
+  const bound = cookieBounds(request);
   const own = name === SESSION ? sessionCookieName(request) : name;
   if (cookie) response.setCookie(own, cookie.value, { ...bound, maxAge: cookie.days * 86_400 });
   for (const gone of cookie ? [] : new Set([own, name])) response.clearCookie(gone, bound);

@@ -17,6 +17,10 @@ export const sessionCookieName = ({ headers, protocol }: Asked): string => {
   return protocol === 'https' ? `__Host-${own}` : own;
 };
 
+/** No script reads it, no other site sends it along, and with TLS it never goes without. */
+export const cookieBounds = ({ protocol }: Pick<Asked, 'protocol'>) =>
+  ({ path: '/', httpOnly: true, sameSite: 'lax', secure: protocol === 'https' }) as const;
+
 /** The secret of the sign-in. Without TLS one kept under the older name still counts, so that nobody is signed out by an update. */
 export const sessionSecretOf = (
   request: Asked & { readonly cookies: Readonly<Record<string, string | undefined>> },
