@@ -4,6 +4,7 @@ import type { CalendarDate } from '../kernel/calendar-date.js';
 import type { MakingPlan } from '../making/making-plan.js';
 import { plannedMinutes } from '../making/operation.js';
 import type { ClosedGarment, ClosedOperation } from './closed-garment.js';
+import { sewnSeam } from './hand-paces.js';
 
 /** Everything the frozen figures of a garment are drawn from. */
 export type GarmentToClose = Pick<
@@ -54,6 +55,7 @@ export const closeGarment = (input: GarmentToClose): ClosedGarment => {
     ...plan.map((operation): ClosedOperation => {
       const actualMinutes = towards.get(operation.id) ?? 0;
       const planned = plannedMinutes(operation);
+      const seam = sewnSeam(operation);
       return {
         operationId: operation.id,
         kind: operation.kind,
@@ -66,6 +68,7 @@ export const closeGarment = (input: GarmentToClose): ClosedGarment => {
         leftOut: planned > 0 && actualMinutes === 0,
         forgotten: planned === 0 && actualMinutes > 0,
         changeNotReplanned: false,
+        ...(seam && { seam }),
       };
     }),
     ...unplanned.values(),

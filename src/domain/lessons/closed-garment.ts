@@ -4,6 +4,9 @@ import { Invalid } from '../kernel/errors.js';
 import type { Minutes } from '../kernel/minutes.js';
 import { isMode, isStage, type Mode, type Stage } from '../making/mode.js';
 
+/** A seam sewn by hand: whole millimetres and whole stitches. */
+export type SewnSeam = { readonly lengthMm: number; readonly stitches: number };
+
 /** What one operation of a closed garment was planned to take and took. Frozen when the garment is closed. */
 export type ClosedOperation = {
   /** The line of the plan; empty for work that was in no plan. */
@@ -23,6 +26,8 @@ export type ClosedOperation = {
   readonly forgotten: boolean;
   /** The client or the maker changed the work, and the plan was not changed with it. */
   readonly changeNotReplanned: boolean;
+  /** The seam it was planned as, where it was sewn by hand and its stitches were reckoned. */
+  readonly seam?: SewnSeam;
 };
 
 /**
@@ -100,6 +105,7 @@ const text = (value: unknown, field: string): string => {
   return value;
 };
 
+/** A whole number from 0. */
 const minutes = (value: unknown, field: string): Minutes => {
   if (typeof value !== 'number' || !Number.isInteger(value) || value < 0) throw broken(field);
   return value;
@@ -128,6 +134,14 @@ const operationOf = (one: Partial<ClosedOperation>, place: number): ClosedOperat
     leftOut: one.leftOut === true,
     forgotten: one.forgotten === true,
     changeNotReplanned: one.changeNotReplanned === true,
+    ...(one.seam === undefined
+      ? {}
+      : {
+          seam: {
+            lengthMm: minutes(one.seam.lengthMm, at('seam.lengthMm')),
+            stitches: minutes(one.seam.stitches, at('seam.stitches')),
+          },
+        }),
   };
 };
 

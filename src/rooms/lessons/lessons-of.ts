@@ -1,5 +1,6 @@
 import { drift } from '../../domain/estimating/proof/drift.js';
 import { type ModeLesson, modeLessons } from '../../domain/lessons/by-operation.js';
+import { type HandPace, handPaces } from '../../domain/lessons/hand-paces.js';
 import { type Mending, mendingShare } from '../../domain/lessons/mending-share.js';
 import type { PastGarment } from '../../domain/lessons/past-garment.js';
 import { startingBelief, type TypeLesson, typeLesson } from '../../domain/lessons/type-lesson.js';
@@ -39,6 +40,7 @@ export type StudioLesson = {
   readonly fromList: number;
   readonly modes: readonly ModeLesson[];
   readonly mending: Mending;
+  readonly paces: readonly HandPace[];
   readonly drift: ReturnType<typeof drift>;
 };
 
@@ -53,6 +55,7 @@ export const studioLesson = async (reading: Reading): Promise<StudioLesson> => {
       fromList: (await pastWorkBook.garments(reading)).length,
       modes: modeLessons(await lessonBook.byOperation(reading)),
       mending: mendingShare(closed),
+      paces: handPaces(closed),
       drift: drift(proof?.trail.map(({ z }) => z) ?? []),
     };
   });

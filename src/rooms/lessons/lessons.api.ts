@@ -1,6 +1,7 @@
 import { Body, Controller, Delete, Get, Headers, Param, Post, Put } from '@nestjs/common';
 import { Decimal } from '../../domain/kernel/decimal.js';
 import { modeLessons, operationLessons } from '../../domain/lessons/by-operation.js';
+import { type HandPace, handPaces } from '../../domain/lessons/hand-paces.js';
 import type { PastGarment } from '../../domain/lessons/past-garment.js';
 import { pastGarmentBook } from '../../storage/books/past-garment-book.js';
 import { Clock } from '../../storage/clock.js';
@@ -76,7 +77,11 @@ export class LessonsApi {
   @Describe({ summary: 'What each kind of operation takes in closed garments, by mode, in minutes' })
   async operations(): Promise<Reply> {
     const closed = await lessonBook.byOperation(this.read);
-    return answer({ items: operationLessons(closed).map(operationOut), modes: modeLessons(closed) });
+    return answer({
+      items: operationLessons(closed).map(operationOut),
+      modes: modeLessons(closed),
+      paces: handPaces(closed).map(paceOut),
+    });
   }
 
   @Get('garment-types/:id')
@@ -162,6 +167,13 @@ export class LessonsApi {
     });
   }
 }
+
+const paceOut = ({ kind, name, garments, ...rates }: HandPace) => ({
+  kind,
+  name,
+  garments,
+  ...figures(rates),
+});
 
 const figure = (hours: number): string => new Decimal(hours).toDecimalPlaces(4).toFixed();
 const figures = <K extends string>(values: Readonly<Record<K, number>>): Record<K, string> =>

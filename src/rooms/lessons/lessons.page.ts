@@ -1,9 +1,12 @@
+import { Decimal } from '../../domain/kernel/decimal.js';
+import type { HandPace } from '../../domain/lessons/hand-paces.js';
 import type { PastGarment } from '../../domain/lessons/past-garment.js';
 import type { TypeLesson } from '../../domain/lessons/type-lesson.js';
 import type { FormModel } from '../../printing/templates/page-model.js';
 import { gridRows } from '../../web/forms/closed-up.js';
 import type { PageWords } from '../../web/reply.js';
 import { capitalised, countInWords } from '../../web/words/counts.js';
+import { decimalSignOf, numeralText } from '../../web/words/numeral.js';
 import {
   driftInWords,
   hoursInWords,
@@ -34,6 +37,7 @@ export const lessonsPage = (known: readonly KnownType[], studio: StudioLesson, l
       },
       { label: 'Mending', text: mendingInWords(studio.mending) },
     ],
+    paces: studio.paces.length > 0 ? pacesTable(studio.paces, locale) : '',
     modes: studio.modes.length > 0 ? modesTable(studio.modes) : '',
     hours: {
       caption: 'What a garment takes',
@@ -49,6 +53,28 @@ export const lessonsPage = (known: readonly KnownType[], studio: StudioLesson, l
       ],
       rows: known.map(({ type, lesson }) => ({ cells: lessonCells(type.id, type.name, lesson, locale) })),
     },
+  };
+};
+
+const pacesTable = (paces: readonly HandPace[], locale: string): object => {
+  const whole = (figure: number): string =>
+    numeralText(new Decimal(figure.toFixed(0)), decimalSignOf(locale));
+  return {
+    caption: 'The pace of the hand',
+    columns: [
+      { text: 'Stitching' },
+      { text: 'Garments', figure: true },
+      { text: 'Stitches an hour', figure: true },
+      { text: 'Centimetres an hour', figure: true },
+    ],
+    rows: paces.map(({ name, garments, typical, low80, high80, cmAnHour }) => ({
+      cells: [
+        { text: capitalised(name) },
+        { text: String(garments) },
+        { text: whole(typical), note: `${whole(low80)} to ${whole(high80)}` },
+        { text: whole(cmAnHour) },
+      ],
+    })),
   };
 };
 

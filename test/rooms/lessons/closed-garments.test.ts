@@ -153,5 +153,28 @@ describe('seven more, and one typed ten-fold', () => {
     expect(text).toContain('How these hours come about');
     expect(text).toMatch(/planned [^<]* × your usual [^<]* (=|&#x3D;) /);
     expect(text).toContain('Mending adds');
+    expect(text).toMatch(/hold \d[^<]* for mending; the hours by mode are those of the making alone/);
+  });
+});
+
+describe('seams sewn by hand', () => {
+  it('show the pace of the hand, and offer it where such a seam is planned', async () => {
+    const url = await aJacket(studio);
+    const [line] = (await api(`/api/garments/${url.split('/').at(-1)}`)).plan;
+    expect((await studio.get(`${url}/plan/${line.id}`)).text).not.toContain('Your own pace');
+    const sewn = { seam: { lengthMm: 1200, stitches: 600 } };
+    await closeGarments(studio, [
+      aClosedGarment([done(line.kind, 60, 60, { ...sewn, name: 'Felling <i>' })], { closedOn: '2026-02-25' }),
+    ]);
+    const { paces } = await api('/api/lessons/operations');
+    expect(paces).toEqual([
+      expect.objectContaining({ kind: line.kind, garments: 1, typical: '600', cmAnHour: '120' }),
+    ]);
+    const { text } = await studio.get('/lessons');
+    expect(text).toContain('The pace of the hand');
+    expect(text).toContain('Felling &lt;i&gt;');
+    expect((await studio.get(`${url}/plan/${line.id}`)).text).toContain(
+      'Your own pace at this is 10 stitches a minute, threading included, from one closed garment.',
+    );
   });
 });

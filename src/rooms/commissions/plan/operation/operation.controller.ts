@@ -1,6 +1,8 @@
 import { Body, Controller, Get, Param, Post } from '@nestjs/common';
+import { handPaces } from '../../../../domain/lessons/hand-paces.js';
 import type { FormModel } from '../../../../printing/templates/page-model.js';
 import { commissionBook } from '../../../../storage/books/commission-book.js';
+import { lessonBook } from '../../../../storage/lesson/lesson-book.js';
 import { ReadSide } from '../../../../storage/read-side.js';
 import type { Visit } from '../../../../storage/session.js';
 import { UnitOfWork } from '../../../../storage/unit-of-work.js';
@@ -73,6 +75,7 @@ export class OperationController {
   ): Promise<{ template: string; words: PageWords }> {
     const garment = await garmentIn(this.read, commissionId, garmentId);
     const commission = await commissionBook.one(this.read, commissionId);
-    return operationPage(form, commission, garment, await operationOf(this.read, garmentId, id));
+    const paces = handPaces(await lessonBook.closed(this.read));
+    return operationPage(form, commission, garment, await operationOf(this.read, garmentId, id), paces);
   }
 }

@@ -1,5 +1,7 @@
 import type { Commission } from '../../../../domain/commissions/commission.js';
 import type { Garment } from '../../../../domain/commissions/garment.js';
+import { Decimal } from '../../../../domain/kernel/decimal.js';
+import type { HandPace } from '../../../../domain/lessons/hand-paces.js';
 import { handStitching } from '../../../../domain/making/hand-stitching.js';
 import {
   DRIVER_WORDS,
@@ -26,6 +28,7 @@ export const operationPage = (
   commission: Commission,
   garment: Garment,
   one: Operation,
+  paces: readonly HandPace[],
 ): { template: string; words: PageWords } => {
   const url = garmentUrl(commission.id, garment.id);
   return {
@@ -39,6 +42,7 @@ export const operationPage = (
         ? 'Nobody has said yet how long it takes.'
         : `Planned: ${minutesInWords(plannedMinutes(one))}.`,
       seam: seamInWords(one),
+      pace: paceInWords(paces.find(({ kind }) => kind === one.kind)),
       stages: options(STAGES, STAGE_WORDS),
       modes: options(MODES, MODE_WORDS),
       shares: MODES.map((mode) => ({ name: `share-${mode}`, label: capitalised(MODE_WORDS[mode]) })),
@@ -48,6 +52,12 @@ export const operationPage = (
     },
   };
 };
+
+/** What the workroom's own closed garments say of the pace of such work; threading is in it already. */
+const paceInWords = (pace: HandPace | undefined): string =>
+  pace
+    ? `Your own pace at this is ${new Decimal((pace.typical / 60).toFixed(1)).toFixed()} stitches a minute, threading included, from ${countInWords(pace.garments, 'closed garment')}. With this pace leave the thread empty.`
+    : '';
 
 const seamInWords = ({ handStitch }: Operation): string => {
   if (!handStitch) return '';
