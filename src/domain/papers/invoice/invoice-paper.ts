@@ -140,6 +140,9 @@ const fieldOf = (field: string): string =>
     .replace('spreadDiscount', 'discount')
     .replace(/^lines\.(\d+)\.(quantity|price|rate|category|name|unit)$/, 'lines.$1.$2');
 
+/** As many as an amount that is typed; with one paper beyond, what everybody owes could no longer be added up exactly. */
+const MOST_FIGURES = 12;
+
 /** What the draft itself shows that no rule of the standard asks: work invoiced twice, prices forgotten. */
 const ownFindings = (choices: InvoiceChoices, ground: InvoiceGround, paper: Paper): Finding[] => {
   const found: Finding[] = [];
@@ -162,6 +165,15 @@ const ownFindings = (choices: InvoiceChoices, ground: InvoiceGround, paper: Pape
       ),
     );
   if (choices.deducts === 'all-earlier') found.push(...askedAgain(ground));
+  const whole = paper['BG-22']['BT-112'];
+  if (choices.kind !== 'credit-note' && whole.toDecimal().abs().truncated().toFixed().length > MOST_FIGURES)
+    found.push(
+      mustMend(
+        'too-large',
+        'totals',
+        `The invoice comes to ${whole.currency} ${whole}, which is too large: at most ${MOST_FIGURES} figures before the decimals. No payment of it could be put down.`,
+      ),
+    );
   if (choices.kind !== 'credit-note' && choices.lines.length > 0 && paper['BG-22']['BT-112'].isZero())
     found.push(wantsLook('nothing-asked', 'lines', 'The invoice comes to nothing. Is that right?'));
   return found;
