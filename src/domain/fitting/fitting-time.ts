@@ -1,5 +1,5 @@
 import { Temporal } from 'temporal-polyfill';
-import { type CalendarDate, daysBetween, type Instant } from '../kernel/calendar-date.js';
+import type { Instant } from '../kernel/calendar-date.js';
 import type { Fitting } from './fitting.js';
 
 type When = Pick<Fitting, 'on' | 'at' | 'minutes'>;
@@ -22,28 +22,4 @@ export const instantsOf = ({ on, at, minutes }: When, zone: string): { start: In
 export const overlaps = (one: When, other: When, zone: string): boolean => {
   const [a, b] = [instantsOf(one, zone), instantsOf(other, zone)];
   return Date.parse(a.start) < Date.parse(b.end) && Date.parse(b.start) < Date.parse(a.end);
-};
-
-/**
- * Days from one held fitting to the next of the same commission: what a promise must leave between them.
- *
- * @param held fittings that were held, of any number of commissions
- * @returns the middle of all gaps in whole days (of an even number the lower), and how many there are; none without two
- *   fittings of one commission on different days
- * @see test/domain/fitting/fitting.test.ts
- */
-export const usualGap = (
-  held: readonly Pick<Fitting, 'commissionId' | 'on'>[],
-): { readonly days: number; readonly gaps: number } | undefined => {
-  const daysOf = new Map<string, Set<CalendarDate>>();
-  for (const { commissionId, on } of held)
-    daysOf.set(commissionId, (daysOf.get(commissionId) ?? new Set()).add(on));
-  const gaps = [...daysOf.values()]
-    .flatMap((days) => {
-      const sorted = [...days].sort();
-      return sorted.slice(1).map((day, place) => daysBetween(sorted[place] ?? day, day));
-    })
-    .sort((a, b) => a - b);
-  const days = gaps[Math.floor((gaps.length - 1) / 2)];
-  return days === undefined ? undefined : { days, gaps: gaps.length };
 };

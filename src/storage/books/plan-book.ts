@@ -24,11 +24,6 @@ export const planBook = {
     return row ? lineOf(row) : undefined;
   },
 
-  /** The garment an operation belongs to; none when it is gone. */
-  async garmentOf(reading: Reading, operationId: string): Promise<string | undefined> {
-    return (await reading.manager.findOneBy(OperationRow, { id: operationId }))?.garment_id;
-  },
-
   /**
    * Makes the kept plan the same as the given one, touching only what differs: inserts what is new, takes out what is
    * gone, moves and changes the rest.

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { correctionInWords, readCorrections } from '../../../src/domain/fitting/correction.js';
 import { checkHeld, checkPlanned, mustBePlanned } from '../../../src/domain/fitting/fitting.js';
-import { instantsOf, overlaps, usualGap } from '../../../src/domain/fitting/fitting-time.js';
+import { instantsOf, overlaps } from '../../../src/domain/fitting/fitting-time.js';
 import { patternNumber, withoutDrafting } from '../../../src/domain/fitting/pattern.js';
 import {
   checkConsent,
@@ -79,21 +79,6 @@ describe('the time of a fitting', () => {
     expect(
       overlaps({ ...one, at: '23:50' }, { on: '2026-03-13', at: '00:10', minutes: 30 }, 'Europe/Dublin'),
     ).toBe(true);
-  });
-});
-
-describe('the usual gap between fittings', () => {
-  it('is the middle of all gaps, within each commission', () => {
-    const held = [
-      { commissionId: 'a', on: '2026-01-01' },
-      { commissionId: 'a', on: '2026-01-15' },
-      { commissionId: 'a', on: '2026-01-15' },
-      { commissionId: 'a', on: '2026-02-05' },
-      { commissionId: 'b', on: '2026-01-10' },
-      { commissionId: 'b', on: '2026-01-20' },
-    ];
-    expect(usualGap(held)).toEqual({ days: 14, gaps: 3 });
-    expect(usualGap(held.slice(0, 1))).toBeUndefined();
   });
 });
 

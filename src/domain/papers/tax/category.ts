@@ -19,6 +19,3 @@ export const TAX_CATEGORIES = {
 } as const;
 
 export type TaxCategory = keyof typeof TAX_CATEGORIES;
-
-/** Is this one of the category codes the arithmetic knows? */
-export const isTaxCategory = (code: string): code is TaxCategory => Object.hasOwn(TAX_CATEGORIES, code);
