@@ -80,14 +80,14 @@ export class AccountsApi {
     });
   }
 
-  @Get('clients/:id/reminders')
+  @Get('clients/:id/account/reminders')
   @Describe({ summary: 'The reminders that went out to a client, oldest first, each with its SHA-256.' })
   async reminded(@Param('id') id: string): Promise<Reply> {
     await this.desk.client(id);
     return answer({ items: (await reminderBook.of(this.desk.read, id)).map(inJson) });
   }
 
-  @Post('clients/:id/reminders')
+  @Post('clients/:id/account/reminders')
   @Describe({
     summary:
       'Prints a reminder of what is overdue, keeps its bytes, and writes down to whom and how it goes.',
@@ -97,10 +97,10 @@ export class AccountsApi {
   async remind(@Param('id') id: string, @Body() body: unknown, @Hand() visit: Visit): Promise<Reply> {
     const { value } = await this.reminders.send(visit, id, parse(ReminderFields, body));
     const { reminder } = await reminderBook.pdf(this.desk.read, id, value);
-    return created(`/api/clients/${id}/reminders/${value}.pdf`, inJson(reminder));
+    return created(`/api/clients/${id}/account/reminders/${value}.pdf`, inJson(reminder));
   }
 
-  @Get('clients/:id/reminders/:reminder')
+  @Get('clients/:id/account/reminders/:reminder')
   @Describe({ summary: 'A reminder’s bytes as they went out.' })
   async reminderPdf(@Param('id') id: string, @Param('reminder') reminder: string): Promise<Reply> {
     const { bytes } = await reminderBook.pdf(this.desk.read, id, reminder.replace(/\.pdf$/, ''));

@@ -96,7 +96,8 @@ describe('letters about money', () => {
     const said = { which: '1', toWhom: 'Corvin <b>Haddlestone</b>', how: 'by post' };
     const twice = await Promise.all([1, 2].map(() => studio.post(`${url}/reminders`, { once, ...said })));
     expect(twice.map(({ status }) => status).sort()).toEqual([303, 303]);
-    const list = () => studio.api('GET', `/api/clients/${client}/reminders`).then((one) => one.json().items);
+    const list = () =>
+      studio.api('GET', `/api/clients/${client}/account/reminders`).then((one) => one.json().items);
     const [kept, ...others] = await list();
     expect(others).toEqual([]);
     expect(kept).toMatchObject({ which: 1, sentOn: '2026-03-02', papers: ['I-2026-001'], how: 'by post' });
@@ -109,11 +110,11 @@ describe('letters about money', () => {
     const empty = await refused(studio, `${url}/reminders`, { which: '3', toWhom: '', how: 'by pigeon' });
     expect(empty).toContain('Say to whom it goes.');
     const sent = { which: '2', toWhom: 'Corvin Haddlestone', how: 'by mail' };
-    const made = await studio.api('POST', `/api/clients/${client}/reminders`, sent);
+    const made = await studio.api('POST', `/api/clients/${client}/account/reminders`, sent);
     expect([made.status, made.json().which]).toEqual([201, 2]);
     expect(await list()).toHaveLength(2);
     const nobody = await aClient(studio, 'Odo Pell');
-    expect((await studio.api('POST', `/api/clients/${nobody}/reminders`, sent)).status).toBe(409);
+    expect((await studio.api('POST', `/api/clients/${nobody}/account/reminders`, sent)).status).toBe(409);
     expect((await studio.get(`/papers/accounts/${nobody}/reminders/${kept.id}.pdf`)).status).toBe(404);
     expect((await pdfAt(`${url}/reminders/${kept.id}.pdf`)).bytes.equals(bytes)).toBe(true);
   });
