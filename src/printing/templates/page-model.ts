@@ -73,6 +73,8 @@ export interface FormModel {
 /** What every page gives its layout. Everything else in a page's model is words for its own template. */
 export interface PageModel {
   title: string;
+  /** What the browser's tab, history and bookmarks say where the title itself names somebody: nobody's name stands there. */
+  tab?: string;
   room: Room;
   /** The studio's name, as it stands on its letterhead. */
   studio: string;
@@ -88,6 +90,8 @@ export interface PageModel {
   keys?: 'on' | 'off';
   crumbs?: Link[];
   notice?: Notice;
+  /** The draft that waits while something is mended for it. */
+  mending?: Link;
   /** The page's form, or, of several, the one that was refused. */
   form?: FormModel;
   /** What was looked for, on the page of what was found. */

@@ -19,6 +19,7 @@ const ELSEWHERE = [
     href: '/house/making',
   },
   { label: 'People', text: 'Who works here, what they may do, and their phones', href: '/house/people' },
+  { label: 'A phone at the bench', text: 'Where a phone types the code that lets it in', href: '/pair' },
   {
     label: 'This sign-in and programs',
     text: 'Passphrase, signed-in browsers, programs, keys',
@@ -29,6 +30,7 @@ const ELSEWHERE = [
     text: 'How long they are kept, and whether of children',
     href: '/house/photographs',
   },
+  { label: 'How long clients are kept', text: 'Who has not been here for years', href: '/house/keeping' },
   {
     label: 'Calendar',
     text: 'Fittings and promised days on a telephone or another program',

@@ -7,6 +7,8 @@ import { ReadSide } from '../../storage/read-side.js';
 import { page, type Reply } from '../../web/reply.js';
 import { AccountDesk } from './accounts/account-desk.js';
 import { findPapers } from './find-papers.js';
+import { groundworkOf } from './invoices/drafts/begin-invoice.js';
+import { mayAskDeposit } from './invoices/invoices.page.js';
 import { tellIssued } from './invoices/issued/issued.controller.js';
 import { issuedPage, sentForm } from './invoices/issued/issued.page.js';
 import { endingOf, invoiceFile } from './invoices/issued/paper-file.js';
@@ -43,7 +45,11 @@ export class PapersController {
     const id = asked;
     if (id.endsWith('.pdf')) return pdfOf(this.read, id.slice(0, -'.pdf'.length));
     const quote = await quoteBook.one(this.read, id);
-    return page('paper-room/quote', paperPage(quote, await this.manner()));
+    const mayAsk = mayAskDeposit({
+      ...(await groundworkOf(this.read, quote.commissionId)),
+      settings: (await studioBook.the(this.read)).papers,
+    });
+    return page('paper-room/quote', paperPage(quote, await this.manner(), mayAsk));
   }
 
   private async manner(): Promise<Manner> {

@@ -44,7 +44,7 @@ export const papersPage = (
       quietCaption: true,
       columns: [
         { text: 'Number' },
-        { text: 'Date' },
+        { text: 'Date', short: true },
         { text: 'To' },
         { text: 'How it stands' },
         { text: 'With tax', figure: true },
@@ -92,7 +92,11 @@ type Told = {
 };
 
 /** One quote: its words as they went out, how it stands, and, for the studio alone, what it rested on. */
-export const paperPage = (quote: IssuedQuote, { today, locale, zone }: Manner): PageWords => {
+export const paperPage = (
+  quote: IssuedQuote,
+  { today, locale, zone }: Manner,
+  mayAskDeposit: boolean,
+): PageWords => {
   const state = quoteState(quote, today);
   const { sheet } = JSON.parse(quote.document) as { sheet: QuoteSheet };
   const costs = JSON.parse(quote.costs) as Told;
@@ -111,6 +115,10 @@ export const paperPage = (quote: IssuedQuote, { today, locale, zone }: Manner): 
     pdf: `/papers/${quote.id}.pdf`,
     sha256: quote.sha256,
     awaits: state === 'open' || state === 'lapsed',
+    depositUrl:
+      mayAskDeposit && (state === 'accepted' || state === 'accepted-in-part')
+        ? `${commission}/invoices#deposit`
+        : '',
     answerUrl: `${url}/answer`,
     againUrl: `${url}/again`,
     isAnswered: standingAnswer(quote.answers) !== undefined,

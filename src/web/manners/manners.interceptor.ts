@@ -67,7 +67,8 @@ export class Manners implements NestInterceptor {
 /** Remembers for an hour which draft waits, until it is looked at again. */
 const keepMending = (request: Request, response: FastifyReply): void => {
   const { keep } = mendingOf(request);
-  if (keep !== undefined) setCookie(response, MENDING, keep === null ? null : { value: keep, days: 1 / 24 });
+  if (keep === undefined) return;
+  setCookie(request, response, MENDING, keep === null ? null : { value: keep, days: 1 / 24 });
 };
 
 const setCookie = (

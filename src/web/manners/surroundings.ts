@@ -1,6 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import { Injectable } from '@nestjs/common';
-import type { Accent, FormModel, Notice, PageModel } from '../../printing/templates/page-model.js';
+import type { Accent, FormModel, Link, Notice, PageModel } from '../../printing/templates/page-model.js';
 import { studioBook } from '../../storage/books/studio-book.js';
 import { Clock } from '../../storage/clock.js';
 import { ActRow } from '../../storage/history/act.row.js';
@@ -11,6 +11,7 @@ import type { Typed } from '../forms/typed.js';
 import type { PageWords } from '../reply.js';
 import type { Request } from '../visit.js';
 import { roomsFor } from '../who-may.js';
+import { mendingOf } from './mending.js';
 
 /** A form as it was typed, on the version that was looked at then: what somebody changed meanwhile is still found out. */
 const givenBack = (form: FormModel, { version, ...typed }: Typed): FormModel => ({
@@ -19,6 +20,11 @@ const givenBack = (form: FormModel, { version, ...typed }: Typed): FormModel => 
   ...(version ? { version } : {}),
   kept: true,
 });
+
+const mendingWords = (request: Request): { mending?: Link } => {
+  const { back } = mendingOf(request);
+  return back ? { mending: back } : {};
+};
 
 /** What stands round every page: the studio's name, who is signed in, what was just done, a form given back. */
 @Injectable()
@@ -40,6 +46,7 @@ export class Surroundings {
       accent: (studio?.accent || 'madder') as Accent,
       keys: studio?.keysOn === false ? 'off' : 'on',
       ...(request.visit ? { signedInAs: request.visit.who.name, mayEnter: roomsFor(request.visit) } : {}),
+      ...(request.visit && words.room !== 'none' ? mendingWords(request) : {}),
       ...(query.done && words.room !== 'none' ? await this.noticeOf(query.done, request) : {}),
       ...words,
       ...(kept && words.form ? { form: givenBack(words.form, kept) } : {}),

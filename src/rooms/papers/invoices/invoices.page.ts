@@ -28,6 +28,17 @@ const BY = {
 
 export const readyForm = (): FormModel => freshForm('', { what: 'part' });
 
+/** Is there a deposit to be invoiced: agreed, not asked for yet, and not taken as a payment on account? */
+export const mayAskDeposit = ({
+  agreed,
+  earlier,
+  settings,
+}: Pick<InvoicesTold, 'agreed' | 'earlier' | 'settings'>): boolean =>
+  settings.treatment !== 'payment-on-account' &&
+  lastInvoice(earlier) === undefined &&
+  !standing(earlier).papers.some(({ paper }) => paper.kind === 'deposit-invoice') &&
+  agreed.work.pieces.some(({ deposit }) => deposit.minor > 0);
+
 /** The invoices of one commission: what can be laid ready, what is in the making, what went out. */
 export const invoicesPage = (form: FormModel, told: InvoicesTold): { template: string; words: PageWords } => {
   const { commission, agreed, earlier, issued, drafts, settings, locale } = told;
@@ -35,8 +46,6 @@ export const invoicesPage = (form: FormModel, told: InvoicesTold): { template: s
   const present = standing(earlier);
   const last = lastInvoice(earlier);
   const onAccount = settings.treatment === 'payment-on-account';
-  const hasDeposit = present.papers.some(({ paper }) => paper.kind === 'deposit-invoice');
-  const asksDeposit = agreed.work.pieces.some(({ deposit }) => deposit.minor > 0);
   const garments = agreed.work.pieces.filter(({ ref, garment }) => ref === garment);
   const press = (what: string, text: string) => ({
     action: url,
@@ -62,7 +71,7 @@ export const invoicesPage = (form: FormModel, told: InvoicesTold): { template: s
       over: last
         ? `${KIND_WORDS[last.paper.kind as 'invoice']} ${last.paper['BT-1'] ?? ''} was the last. What is to change is mended by a credit note.`
         : '',
-      mayDeposit: !onAccount && asksDeposit && !hasDeposit,
+      mayDeposit: mayAskDeposit(told),
       deposit: press('deposit', 'Lay a deposit invoice ready'),
       depositWords: onAccount
         ? 'Deposits are taken as payments on account: put the payment down when it comes, and it comes off the last invoice.'

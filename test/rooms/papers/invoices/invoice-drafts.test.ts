@@ -54,6 +54,28 @@ describe('a draft', () => {
     expect(textOf(preview.text)).toContain('Hem let down (with our compliments)');
   });
 
+  it('of a deposit is offered by the accepted quote', async () => {
+    const at = await acceptedCommission(studio, [{ name: 'Cape' }], { client: 'Tamsin Orrery' });
+    const { items } = (await studio.api('GET', `/api${at.url}/quotes`)).json();
+    const quote = `/papers/${items[0].id}`;
+    const { text } = await studio.get(quote);
+    expect(text).toContain(`href="${at.url}/invoices#deposit"`);
+    expect((await studio.get(`${at.url}/invoices`)).text).toContain('id="deposit"');
+  });
+
+  it('leads from what is missing to where it is mended, and back to its check', async () => {
+    const at = await acceptedCommission(studio, [{ name: 'Spencer' }], { client: 'Berit Sandglass' });
+    const { id } = await layReady(studio, at.url, { what: 'final' });
+    const check = `${at.url}/invoices/drafts/${id}/check`;
+    const house = await studio.get(`/house?mending=${encodeURIComponent(check)}`);
+    expect(house.text).toContain(`href="${check}"`);
+    expect(house.text).toContain('href="/pair"');
+    const [set] = [house.headers['set-cookie']].flat();
+    expect(set).toMatch(/^mending=.*HttpOnly/);
+    const seen = await studio.get(check);
+    expect(seen.text).not.toContain('Back to the draft that waits');
+  });
+
   it('carries the day a garment was handed over as the day of delivery, and none while one is still here', async () => {
     const at = await acceptedCommission(studio, [{ name: 'Cape' }, { name: 'Hood' }], {
       client: 'Iolo Merrivane',

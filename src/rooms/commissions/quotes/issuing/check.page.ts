@@ -1,6 +1,7 @@
 import type { Finding } from '../../../../domain/papers/finding.js';
 import type { FormModel } from '../../../../printing/templates/page-model.js';
 import type { KeptDraft } from '../../../../storage/books/papers/quote-draft-book.js';
+import { mendedFor } from '../../../../web/manners/mending.js';
 import type { PageWords } from '../../../../web/reply.js';
 import { moneyInWords } from '../../../../web/words/amounts.js';
 import { commissionCrumbs, garmentUrl } from '../../commission.page.js';
@@ -41,7 +42,7 @@ export const checkPage = (
   const told = findings.map((finding) => ({
     text: finding.text,
     yes: `${finding.text.replace(/ Is that right\?$/, '')} That is right.`,
-    href: mendAt(hand, url, finding),
+    href: mendedFor(url, mendAt(hand, url, finding)),
     confirm: `confirm.${finding.code}`,
   }));
   const missing = told.filter((_, place) => findings[place]?.blocks);

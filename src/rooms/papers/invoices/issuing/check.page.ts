@@ -1,6 +1,7 @@
 import type { Finding } from '../../../../domain/papers/finding.js';
 import { PAPER_CAUTION } from '../../../../domain/papers/quote/quote-words.js';
 import type { FormModel } from '../../../../printing/templates/page-model.js';
+import { mendedFor } from '../../../../web/manners/mending.js';
 import type { PageWords } from '../../../../web/reply.js';
 import { moneyInWords } from '../../../../web/words/amounts.js';
 import { crumbsOf } from '../drafts/draft.page.js';
@@ -49,7 +50,7 @@ export const checkPage = (form: FormModel, told: InvoiceOfDraft): { template: st
     yes: finding.text.endsWith(ASKED)
       ? `${finding.text.slice(0, -ASKED.length)} That is right.`
       : `${finding.text} Looked at.`,
-    href: mendAt(told, url, finding),
+    href: mendedFor(url, mendAt(told, url, finding)),
     confirm: `confirm.${finding.code}`,
   });
   const missing = once.filter(({ blocks }) => blocks).map(toldOf);
