@@ -1,4 +1,5 @@
 import { randomFillSync } from 'node:crypto';
+import { Temporal } from 'temporal-polyfill';
 
 const MOST_IN_A_TICK = 0xfff;
 let last = { ticks: -1, count: 0 };
@@ -39,3 +40,9 @@ export const uuidVersion7 = (now: number): string => {
 const UUID = /^[0-9a-f]{8}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{12}$/;
 
 export const isUuid = (text: string): boolean => UUID.test(text);
+
+/** The day, by the clock of Greenwich, on which an identifier of version 7 was made. */
+export const madeOn = (id: string): string =>
+  Temporal.Instant.fromEpochMilliseconds(Number.parseInt(id.replaceAll('-', '').slice(0, 12), 16))
+    .toString()
+    .slice(0, 10);

@@ -5,6 +5,8 @@ import { HeldApi } from './held/held.api.js';
 import { HeldController } from './held/held.controller.js';
 import { ImportApi } from './import/import.api.js';
 import { ImportController } from './import/import.controller.js';
+import { KeepingApi } from './keeping/keeping.api.js';
+import { KeepingController } from './keeping/keeping.controller.js';
 import { MeasurementsApi } from './measurements/measurements.api.js';
 import { MeasurementsController } from './measurements/measurements.controller.js';
 import { MeasuringListsApi } from './measuring-lists/measuring-lists.api.js';
@@ -26,6 +28,8 @@ import { PatternsController } from './patterns/patterns.controller.js';
     PatternsApi,
     HeldController,
     HeldApi,
+    KeepingController,
+    KeepingApi,
   ],
 })
 export class ClientsModule {}
