@@ -1,3 +1,4 @@
+import { readdirSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { type Example, galleryOf } from '../../src/printing/templates/gallery.js';
 import { Templates } from '../../src/printing/templates/templates.js';
@@ -35,6 +36,11 @@ describe.each(used)('%s', (_, template, example) => {
 });
 
 describe('every component', () => {
+  it('stands in the gallery, with an example at least; none is left out', () => {
+    expect(exhibits.map(({ name }) => name)).toEqual(readdirSync('templates/components').sort());
+    for (const { name, examples } of exhibits) expect([name, examples.length > 0]).toEqual([name, true]);
+  });
+
   it.each(exhibits)('$name says what its parameters are', ({ name, about }) => {
     expect(about.startsWith(`${name}: `)).toBe(true);
   });
