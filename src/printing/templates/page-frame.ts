@@ -15,9 +15,9 @@ const needsAttention = (form: FormModel | undefined): boolean =>
   form !== undefined && (form.errors.length > 0 || (form.questions ?? []).length > 0);
 
 /** The browser's title: what went wrong first, then the page, then the studio. */
-const documentTitle = ({ title, studio, form }: PageModel): string => {
+const documentTitle = ({ title, tab = title, studio, form }: PageModel): string => {
   const first = form && form.errors.length > 0 ? 'Error: ' : needsAttention(form) ? 'Is that right? ' : '';
-  return `${first}${title} · ${studio}`;
+  return `${first}${tab} · ${studio}`;
 };
 
 /** Everything the layout shows around a page, worked out from the page's own model. */

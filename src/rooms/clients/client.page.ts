@@ -47,6 +47,7 @@ export const clientFormPage = (form: FormModel, client?: Client): { template: st
   template: 'clients/edit',
   words: {
     title: client ? `Correct ${client.name}` : 'New client',
+    tab: client ? `Correct client ${client.code}` : 'New client',
     room: 'clients',
     crumbs: client ? [clientsCrumb, { text: client.name, href: clientUrl(client.id) }] : [clientsCrumb],
     form: { ...form, action: client ? clientUrl(client.id) : '/clients' },
@@ -69,6 +70,7 @@ export const clientPage = (
   may: (href: string) => boolean,
 ): PageWords => ({
   title: client.name,
+  tab: `Client ${client.code}`,
   room: 'clients',
   crumbs: [clientsCrumb],
   id: client.id,

@@ -16,6 +16,7 @@ export const commissionListPage = (found: PageOf<ListedCommission>, looking: Loo
   const any = found.items.length > 0;
   return {
     title: client ? `Commissions of ${client.name}` : asked ? `Commissions: ${asked}` : 'Commissions',
+    tab: 'Commissions',
     room: 'commissions',
     asked,
     any,

@@ -7,6 +7,7 @@ import { listInWords } from '../../web/words/counts.js';
 /** What was found, by kind. */
 export const findPage = (asked: string, kinds: readonly FoundKind[]): PageWords => ({
   title: asked.trim() ? `Find: ${asked.trim().slice(0, 60)}` : 'Find',
+  tab: 'Find',
   room: 'none',
   find: asked,
   asked,

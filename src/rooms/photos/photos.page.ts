@@ -47,6 +47,7 @@ export const photosPage = (told: PhotosTold, form: FormModel): { template: strin
     template: 'photos/list',
     words: {
       title: `Photographs: ${subject.name}`,
+      tab: 'Photographs',
       room: ROOMS[subject.about.split('/')[0] ?? ''] ?? 'commissions',
       crumbs: [{ text: subject.name, href: subject.url }],
       any: photos.length > 0,

@@ -36,7 +36,7 @@ export const HOSTILE_TEXTS = [
   'toString',
   'hasOwnProperty',
   '%s%n%x',
-  '${7*7}',
+  '\u0024{7*7}',
   '',
   ' ',
   '\t\n',

@@ -79,6 +79,7 @@ export const enquiryFormPage = (form: FormModel, kept?: Enquiry): Drawn => ({
   template: 'clients/enquiries/enquiry-form',
   words: {
     title: kept ? `Correct ${kept.name}` : 'An enquiry',
+    tab: kept ? 'Correct an enquiry' : 'An enquiry',
     room: 'clients',
     crumbs: [clientsCrumb, enquiriesCrumb],
     form: { ...form, action: kept ? `${enquiryUrl(kept.id)}/edit` : HERE },
@@ -108,6 +109,7 @@ export const enquiryPage = (
     template: 'clients/enquiries/enquiry',
     words: {
       title: enquiry.name,
+      tab: 'An enquiry',
       room: 'clients',
       crumbs: [clientsCrumb, enquiriesCrumb],
       lead: `${capitalised(ENQUIRY_WORDS[enquiry.state])}.`,

@@ -21,6 +21,7 @@ export const setPage = (desk: MeasuringDesk, set: KeptSet): PageWords => {
   const changes = changesIn(sets, set);
   return {
     title: `${client.name}, ${dateInWords(set.takenOn)}`,
+    tab: `Measurements of ${dateInWords(set.takenOn)}, ${client.code}`,
     room: 'clients',
     crumbs: crumbsOf(desk),
     newer: newer
@@ -86,6 +87,7 @@ export const setsPage = (desk: MeasuringDesk): PageWords => {
   const { client, sets, known, types } = desk;
   return {
     title: `Measurements of ${client.name}`,
+    tab: `Measurements, ${client.code}`,
     room: 'clients',
     crumbs: crumbsOf(desk).slice(0, 2),
     any: sets.length > 0,

@@ -84,6 +84,7 @@ export const takePage = (
     template: 'clients/measure',
     words: {
       title: mends ? `Take again: ${client.name}` : `Measure ${client.name}`,
+      tab: `Measure ${client.code}`,
       room: 'clients',
       crumbs: [clientsCrumb, { text: client.name, href: clientUrl(client.id) }],
       form: { ...form, action: measurementsUrl(client.id) },

@@ -16,6 +16,7 @@ export const patternsPage = (
   types: ReadonlyMap<string, string>,
 ): PageWords => ({
   title: `Patterns of ${client.name}`,
+  tab: `Patterns, ${client.code}`,
   room: 'clients',
   crumbs: crumbsOf(client),
   any: patterns.length > 0,

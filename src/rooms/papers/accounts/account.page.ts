@@ -108,6 +108,7 @@ export const accountPage = (
   const overdue = overdueOf(account, told.today).length > 0;
   return {
     title: `Account of ${client.name}`,
+    tab: 'Account of a client',
     room: 'papers',
     crumbs: [papersCrumb, { text: 'Who owes what', href: '/papers/owed' }],
     client: { text: client.name, href: `/clients/${client.id}` },

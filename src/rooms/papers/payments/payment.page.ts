@@ -81,6 +81,7 @@ export const takePage = (
   template: 'paper-room/payments/take',
   words: {
     title: `A payment from ${of.clientName}`,
+    tab: 'A payment',
     room: 'papers',
     crumbs: [papersCrumb, paymentsCrumb],
     form: { ...form, action: `/papers/payments/new?client=${of.clientId}` },
@@ -111,6 +112,7 @@ export const refundPage = (
   template: 'paper-room/payments/refund',
   words: {
     title: `Give money back to ${of.clientName}`,
+    tab: 'Give money back',
     room: 'papers',
     crumbs: [papersCrumb, paymentsCrumb],
     form: { ...form, action: `/papers/payments/refund?client=${of.clientId}` },
@@ -151,6 +153,7 @@ export const paymentPage = (told: PaymentTold, reversing?: FormModel): Drawn => 
     template: 'paper-room/payments/payment',
     words: {
       title: `${KIND_WORDS[payment.kind]}: ${moneyInWords(payment.amount, locale)}, ${payment.clientName}`,
+      tab: KIND_WORDS[payment.kind],
       room: 'papers',
       crumbs: [papersCrumb, paymentsCrumb],
       ...(reversing ? { form: reverse } : {}),
@@ -220,6 +223,7 @@ export const movePage = (
   template: 'paper-room/payments/move',
   words: {
     title: `Put ${moneyInWords(payment.amount, locale)} from ${payment.clientName} to other papers`,
+    tab: 'Put a payment to other papers',
     room: 'papers',
     crumbs: [papersCrumb, paymentsCrumb],
     form: { ...form, action: `${paymentUrl(payment.id)}/move` },
