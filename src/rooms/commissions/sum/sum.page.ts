@@ -88,8 +88,19 @@ const remarksOn = (sum: GarmentSum): string[] => [
   ...(sum.untimed.length > 0
     ? [`Not counted, since nobody has said how long it takes: ${sum.untimed.slice(0, 6).join(', ')}.`]
     : []),
+  ...mendingInWords(sum),
   ...(sum.planned > 0 ? [doubtInWords(sum.hours.doubt)] : []),
 ];
+
+/** Why the hours that are priced are more than the hours by mode. */
+const mendingInWords = ({ answer, planned }: GarmentSum): string[] => {
+  const { mending } = answer.costSheet;
+  return planned > 0 && mending.minutes.gt(0)
+    ? [
+        `${hoursInWords(answer.minutes.priced)} hold ${hoursInWords(mending.minutes)} for mending; the hours by mode are those of the making alone.`,
+      ]
+    : [];
+};
 
 const doubtInWords = ({ garment, history, operations }: GarmentSum['hours']['doubt']): string => {
   const most = Math.max(garment, history, operations);
