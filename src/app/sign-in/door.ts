@@ -1,5 +1,6 @@
 import { Injectable } from '@nestjs/common';
 import pino from 'pino';
+import { isEasilyGuessed } from '../../domain/house/passphrase.js';
 import { Invalid, NotAllowed } from '../../domain/kernel/errors.js';
 import { type Account, accountBook } from '../../storage/books/account-book.js';
 import { personBook } from '../../storage/books/bench/person-book.js';
@@ -8,6 +9,7 @@ import { Clock } from '../../storage/clock.js';
 import { ReadSide } from '../../storage/read-side.js';
 import { SIGN_IN_DAYS } from '../../storage/sweep.js';
 import { UnitOfWork } from '../../storage/unit-of-work.js';
+import { EASY } from '../../web/fields/new-passphrase.js';
 import { SESSION } from '../../web/manners/session-cookie.js';
 import type { SignedIn } from '../../web/visit.js';
 import { GuessThrottle } from './guess-throttle.js';
@@ -132,6 +134,7 @@ export class Door {
     if (!account || !(await isPassphrase(present, account.passphraseHash)))
       throw Invalid.field('present', 'This is not your present passphrase.');
     this.throttle.wasRight(whose);
+    if (isEasilyGuessed(wanted, [visit.who.name])) throw Invalid.field('wanted', EASY);
     const passphraseHash = await hashPassphrase(wanted);
     await this.unit.write(visit, async (writing) => {
       await accountBook.changePassphrase(writing, account.id, passphraseHash);

@@ -1,7 +1,7 @@
 import { Body, Controller, Get, Post, Query, Req } from '@nestjs/common';
 import { z } from 'zod';
 import { NotAllowed } from '../../domain/kernel/errors.js';
-import { newPassphrase } from '../../web/fields/new-passphrase.js';
+import { newPassphrase, notOnesName } from '../../web/fields/new-passphrase.js';
 import { freshForm, submit } from '../../web/forms/form.js';
 import { KeptForms } from '../../web/forms/kept-forms.js';
 import { parseForm } from '../../web/forms/parse.js';
@@ -12,11 +12,13 @@ import { Hand, Open, type Request, type SignedIn } from '../../web/visit.js';
 import { firstPageFor, mayGo } from '../../web/who-may.js';
 import { COOKIE, COOKIE_DAYS, Door } from './door.js';
 
-const FirstStart = z.object({
-  code: z.string().trim().min(1, 'Type the code printed in the terminal.').max(40),
-  name: z.string().trim().min(1, 'Say who you are.').max(100, 'At most 100 characters.'),
-  passphrase: newPassphrase(),
-});
+const FirstStart = notOnesName(
+  z.object({
+    code: z.string().trim().min(1, 'Type the code printed in the terminal.').max(40),
+    name: z.string().trim().min(1, 'Say who you are.').max(100, 'At most 100 characters.'),
+    passphrase: newPassphrase(),
+  }),
+);
 
 const SignIn = z.object({
   name: z.string().trim().min(1, 'Say who you are.').max(100),

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { ROLES, type Role } from '../../../domain/bench/person.js';
 import { line, oneOf, yesNo } from '../../../web/fields/fields.js';
-import { newPassphrase } from '../../../web/fields/new-passphrase.js';
+import { notOnesName, passphraseOrNone } from '../../../web/fields/new-passphrase.js';
 
 export type PersonSaid = {
   readonly name: string;
@@ -11,12 +11,14 @@ export type PersonSaid = {
 };
 
 /** Somebody who works here. */
-export const PersonFields = z.strictObject({
-  name: line('Say who it is.', 100),
-  role: oneOf(ROLES, 'Say what they do here.'),
-  seesPrices: yesNo(),
-  passphrase: z.union([z.literal(''), newPassphrase()]).default(''),
-}) satisfies z.ZodType<PersonSaid>;
+export const PersonFields = notOnesName(
+  z.strictObject({
+    name: line('Say who it is.', 100),
+    role: oneOf(ROLES, 'Say what they do here.'),
+    seesPrices: yesNo(),
+    passphrase: passphraseOrNone(),
+  }),
+) satisfies z.ZodType<PersonSaid>;
 
 /** A phone that asks to be let in. */
 export const PairFields = z.strictObject({
