@@ -46,4 +46,30 @@ describe.skipIf(isPostgresLeftOut)('the whole studio on PostgreSQL', () => {
     );
     expect(both.map(({ status }) => status).toSorted()).toEqual([303, 409]);
   });
+
+  it('brings garments in by operation, lets them teach, and reads lessons, promises and the year', async () => {
+    const brought = await studio.api('POST', '/api/lessons/import', {
+      text: 'No;Type;Operation;Planned;Took\n7;waistcoat;Rand;60;90\n7;waistcoat;Knopf;0;40\n',
+      headed: true,
+      columns: [
+        { to: 'garment' },
+        { to: 'type' },
+        { to: 'operation' },
+        { to: 'planned', unit: 'minutes' },
+        { to: 'took', unit: 'minutes' },
+      ],
+      works: ['Rand', 'Knopf'].map((said) => ({ said, means: 'own hand' })),
+    });
+    expect([brought.status, brought.json()]).toEqual([201, { garments: 1, leftOut: 0 }]);
+    const { items } = (await studio.api('GET', '/api/lessons/operations')).json();
+    expect(items).toEqual(expect.arrayContaining([expect.objectContaining({ kind: 'rand', garments: 1 })]));
+    for (const url of [
+      '/lessons',
+      '/lessons/garment-types/waistcoat',
+      '/lessons/proof',
+      '/bench/promises',
+      '/rates/year',
+    ])
+      expect([url, (await studio.get(url)).status]).toEqual([url, 200]);
+  });
 });
