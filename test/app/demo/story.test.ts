@@ -11,8 +11,16 @@ import { loadStory } from '../../../src/app/demo/load-story.js';
 import { StoryClock } from '../../../src/app/demo/story-clock.js';
 import { Door } from '../../../src/app/sign-in/door.js';
 import { secretHash } from '../../../src/app/sign-in/secrets.js';
+import { garmentSum } from '../../../src/domain/commissions/garment-sum.js';
+import { fitLesson } from '../../../src/domain/estimating/lesson/lesson.js';
 import { Decimal } from '../../../src/domain/kernel/decimal.js';
+import { sumInJson } from '../../../src/rooms/commissions/sum/sum.api.js';
+import { pricingOf } from '../../../src/rooms/commissions/sum/sum-of.js';
 import { accountBook } from '../../../src/storage/books/account-book.js';
+import { garmentBook } from '../../../src/storage/books/garment-book.js';
+import { studioBook } from '../../../src/storage/books/studio-book.js';
+import { Clock } from '../../../src/storage/clock.js';
+import { ReadSide } from '../../../src/storage/read-side.js';
 import { UnitOfWork } from '../../../src/storage/unit-of-work.js';
 import { StillClock } from '../../support/still-clock.js';
 
@@ -28,12 +36,14 @@ const data = mkdtempSync(join(tmpdir(), 'bastings-story-'));
 const names = new Map<string, string>();
 let app: NestFastifyApplication;
 let cookie: string;
+let before: any;
 
 const api = async (url: string): Promise<any> => {
   const answer = await app.inject({ method: 'GET', url, headers: { authorization: 'Bearer story' } });
   expect([url, answer.statusCode]).toEqual([url, 200]);
   return answer.json();
 };
+const sumOfJacket = () => api(`/api/garments/${id('asked: Jacket')}/cost-sheet`);
 const page = (url: string) => app.inject({ method: 'GET', url, headers: { cookie } });
 const id = (name: string): string => names.get(name) ?? expect.fail(`The story keeps nothing as ${name}.`);
 const sum = (amounts: readonly (string | number)[]): string =>
@@ -54,6 +64,19 @@ beforeAll(async () => {
   await app.init();
   await app.getHttpAdapter().getInstance().ready();
   for (const [key, kept] of [...loaded.clients, ...loaded.commissions]) names.set(key, kept);
+  const opened = await app.inject({
+    method: 'POST',
+    url: '/api/commissions',
+    headers: { authorization: 'Bearer story' },
+    payload: {
+      clientId: names.get('corvin'),
+      title: 'A jacket to ask about',
+      garments: [{ typeId: 'lounge-jacket', name: 'Jacket to ask about', make: 'hand-where-it-shows' }],
+    },
+  });
+  names.set('asked', opened.json().id);
+  names.set('asked: Jacket', opened.json().garments[0].id);
+  before = await sumOfJacket();
   const told = { clock, token: 'story', today: TODAY, zone: ZONE, names, folder: folder('demo/story') };
   expect(await loadStory(app, told)).toBeUndefined();
   cookie = `bastings=${await door.signIn(OWNER, PASSPHRASE, '127.0.0.1')}`;
@@ -156,6 +179,37 @@ describe('The bench', () => {
       expect(sum([told.quotedProfit, ...steps])).toBe(told.actualProfit);
     }
     expect((await api(`/api/garments/${id('gowns: Evening gown')}/marks`)).standing).toBe('cancelled');
+  });
+});
+
+describe('A jacket quoted from starting values, before the story and after it', () => {
+  it('comes to other figures each time, and its page says how each line comes to its hours', async () => {
+    const [reading, clock] = [app.get(ReadSide), app.get(Clock)];
+    const planned = await garmentBook.planned(reading, id('asked: Jacket'));
+    const basis = (await (await pricingOf(reading, clock, id('asked'))).basisOf(planned))!;
+    const { overruns } = await studioBook.the(reading);
+    const nothing = { lesson: fitLesson([], { overruns }), notebook: [], mendingShare: new Decimal(0) };
+    const starting = sumInJson(garmentSum({ planned, ...basis, ...nothing })) as typeof before;
+    const after = await sumOfJacket();
+    expect([starting, before, after].map(({ hours }) => [hours.rests.on, hours.rests.garments])).toEqual([
+      ['starting', 0],
+      ['notebook', 13],
+      ['notebook', 13],
+    ]);
+    expect(after.plannedMinutes).toBe(before.plannedMinutes);
+    for (const { hours } of [starting, before, after]) {
+      const [even, fourInFive, nineInTen] = ['0.5', '0.8', '0.9'].map((q) => Number(hours.total[q]));
+      expect(even).toBeLessThan(fourInFive!);
+      expect(fourInFive).toBeLessThan(nineInTen!);
+    }
+    // The notebook narrows it; the closed garments move it again.
+    const spread = ({ hours }: typeof before) => hours.total['0.9'] / hours.total['0.5'];
+    expect(spread(before)).toBeLessThan(spread(starting));
+    expect(Number(after.price.net)).toBeGreaterThan(Number(before.price.net));
+    expect(after.hours.total).not.toEqual(before.hours.total);
+    const { payload } = await page(`/commissions/${id('asked')}/garments/${id('asked: Jacket')}`);
+    expect(payload).toContain('Each planned time, as a multiplication');
+    expect(payload).toMatch(/planned [^<]+ × your usual [\d.]+/);
   });
 });
 
