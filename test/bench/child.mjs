@@ -2,9 +2,10 @@ import { fork } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
 
 /** Starts a program beside this file that says when it is ready and answers questions. */
-export async function startChild(name, { args = [], told } = {}) {
+export async function startChild(name, { args = [], told, execArgv = [] } = {}) {
   const child = fork(fileURLToPath(new URL(name, import.meta.url)), args, {
     stdio: ['ignore', 'inherit', 'inherit', 'ipc'],
+    execArgv,
   });
   const heard = () =>
     new Promise((resolve, reject) => {
@@ -37,6 +38,13 @@ export async function startChild(name, { args = [], told } = {}) {
 export const processorTime = () => {
   const { user, system } = process.cpuUsage();
   return (user + system) / 1000;
+};
+
+/** Megabytes of this process as the system counts them; `tidied`: after the garbage was collected, where that may be asked. */
+export const memoryOf = (tidied) => {
+  if (tidied) globalThis.gc?.();
+  const { rss, heapUsed, external } = process.memoryUsage();
+  return { whole: rss / 2 ** 20, heap: heapUsed / 2 ** 20, beside: external / 2 ** 20 };
 };
 
 /** Answers the questions put to a child: `answers[question]()`. */

@@ -6,8 +6,8 @@ import { fileURLToPath } from 'node:url';
 import { startChild } from '../child.mjs';
 import { interleaved, median, quantile } from '../measure.mjs';
 
-const ROUNDS = 60;
-const WARM_UP = 15;
+const ROUNDS = Number(process.env.ROUNDS ?? 60);
+const WARM_UP = Math.ceil(ROUNDS / 4);
 
 const asking = ({ address, cookie, token }, path) => {
   const agent = new http.Agent({ keepAlive: true, maxSockets: 1 });
@@ -36,7 +36,7 @@ const asking = ({ address, cookie, token }, path) => {
 };
 
 /** The pages people look at every day, by the ids of each studio's own rows. */
-const pagesOf = ({ garment, commission }) => ({
+export const pagesOf = ({ garment, commission }) => ({
   'the day sheet': '/',
   'the bench': '/bench',
   clients: '/clients',
@@ -53,16 +53,23 @@ const pagesOf = ({ garment, commission }) => ({
   'the forecast of a garment': `/api/garments/${garment}/forecast`,
 });
 
-export async function measureYears() {
+export const measureYears = () => measureAfter('ten-years');
+
+/** A million entries at the bench. */
+export const measureTwentyYears = () => measureAfter('twenty-years');
+
+async function measureAfter(years) {
+  const after = `after ${years.replace('-', ' ')}`;
   const demo = await startChild('years/old-studio.mjs');
-  const old = await startChild('years/old-studio.mjs', { args: ['ten-years'] });
+  const old = await startChild('years/old-studio.mjs', { args: [years] });
   try {
     const [ours, theirs] = [pagesOf(old.ready), pagesOf(demo.ready)];
     const rows = [];
     for (const [what, path] of Object.entries(ours))
-      rows.push(await measurePage(what, [old, path], [demo, theirs[what]]));
-    rows.push(...(await measureClock(old, demo)));
-    writePlans(await old.ask('plans'), old.ready);
+      rows.push(await measurePage(`${what}, ${after}`, [old, path], [demo, theirs[what]]));
+    rows.push(...(await measureClock(old, demo, after)));
+    if (years === 'ten-years') writePlans(await old.ask('plans'), old.ready);
+    else rows.push(filledRow(old.ready, after));
     return rows;
   } finally {
     await Promise.all([demo.stop(), old.stop()]);
@@ -79,7 +86,7 @@ async function measurePage(what, [old, path], [demo, same]) {
   ours.leave();
   theirs.leave();
   return {
-    what: `${what}, after ten years`,
+    what,
     against: 'the same page of the demonstration studio',
     ours: median(times.ours),
     floor: median(times.theirs),
@@ -89,7 +96,7 @@ async function measurePage(what, [old, path], [demo, same]) {
 }
 
 /** Starting and stopping the clock, as a program does it: server time. */
-async function measureClock(old, demo) {
+async function measureClock(old, demo, after) {
   const times = {};
   for (const [name, studio] of Object.entries({ old, demo })) {
     const { address, token, garment, operation } = studio.ready;
@@ -113,7 +120,7 @@ async function measureClock(old, demo) {
   return ['POST', 'DELETE'].map((method) => {
     const url = `${method} /api/bench/clock`;
     return {
-      what: `${method === 'POST' ? 'starting' : 'stopping'} the clock, after ten years`,
+      what: `${method === 'POST' ? 'starting' : 'stopping'} the clock, ${after}`,
       against: 'the same in the demonstration studio',
       ours: median(times.old[url]),
       floor: median(times.demo[url]),
@@ -122,6 +129,15 @@ async function measureClock(old, demo) {
     };
   });
 }
+
+/** How much there was, and how long the lesson of it took, beside the server. */
+const filledRow = ({ filled, lesson }, after) => ({
+  what: `the lesson of ${lesson.garments} closed garments, read and fitted, ${after}`,
+  ours: lesson.took,
+  note: `${lesson.rows} rows; the file holds ${Object.entries(filled)
+    .map(([table, count]) => `${count} ${table}`)
+    .join(', ')}`,
+});
 
 /** Keeps how SQLite goes about the queries of the main pages, where a scan of a large table would show. */
 function writePlans(plans, { filled, filledIn, lesson }) {

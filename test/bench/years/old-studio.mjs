@@ -1,10 +1,13 @@
-// The demonstration's clients and commissions, worked on for three weeks; with "ten-years" all that a workroom writes in ten years around them.
+// The demonstration studio with its quotes and its story, as `npm run demo` loads it; with "ten-years" or "twenty-years" all that a workroom writes meanwhile around them.
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { readConfig } from '../../../dist/app/config.js';
 import { createApp } from '../../../dist/app/create-app.js';
-import { loadDemo } from '../../../dist/app/demo/load-demo.js';
+import { folder as demoFolder, loadDemo } from '../../../dist/app/demo/load-demo.js';
+import { loadQuotes } from '../../../dist/app/demo/load-quotes.js';
+import { loadStory } from '../../../dist/app/demo/load-story.js';
+import { StoryClock } from '../../../dist/app/demo/story-clock.js';
 import { addressOf } from '../../../dist/app/open-studio.js';
 import { Door } from '../../../dist/app/sign-in/door.js';
 import { secretHash } from '../../../dist/app/sign-in/secrets.js';
@@ -15,12 +18,12 @@ import { personBook } from '../../../dist/storage/books/bench/person-book.js';
 import { clientBook } from '../../../dist/storage/books/client-book.js';
 import { makingBook } from '../../../dist/storage/books/making-book.js';
 import { planBook } from '../../../dist/storage/books/plan-book.js';
-import { Clock, todayIn } from '../../../dist/storage/clock.js';
+import { MachineClock, todayIn } from '../../../dist/storage/clock.js';
 import { lessonBook } from '../../../dist/storage/lesson/lesson-book.js';
 import { ReadSide } from '../../../dist/storage/read-side.js';
 import { UnitOfWork } from '../../../dist/storage/unit-of-work.js';
-import { answerQuestions } from '../child.mjs';
-import { fillTenYears } from './ten-years.mjs';
+import { answerQuestions, memoryOf } from '../child.mjs';
+import { fillYears, SIZES } from './ten-years.mjs';
 
 const OWNER = { name: 'Odalys Fenwright', passphrase: 'thimble wax needle chalk' };
 const TOKEN = 'a-token-for-the-bench';
@@ -28,7 +31,8 @@ const TOKEN = 'a-token-for-the-bench';
 const folder = mkdtempSync(join(tmpdir(), 'bastings-years-'));
 process.on('exit', () => rmSync(folder, { recursive: true, force: true }));
 const config = readConfig({ DATA_DIR: folder, PORT: '0', TIME_ZONE: 'Europe/Dublin' });
-const app = await createApp(config);
+const clock = new StoryClock(new MachineClock());
+const app = await createApp(config, clock);
 const serverTimes = {};
 app
   .getHttpAdapter()
@@ -40,15 +44,29 @@ app
   });
 await app.listen(0, '127.0.0.1');
 
-const [door, unit, read, clock] = [app.get(Door), app.get(UnitOfWork), app.get(ReadSide), app.get(Clock)];
+const [door, unit, read] = [app.get(Door), app.get(UnitOfWork), app.get(ReadSide)];
 const ownerId = await door.addOwner(OWNER.name, OWNER.passphrase);
 const visit = { who: { id: ownerId, name: OWNER.name } };
 const today = todayIn(clock, config.zone);
-await loadDemo(unit, visit, clock, config.zone);
+const loaded = await loadDemo(unit, visit, clock, config.zone);
+const noQuotes = await loadQuotes(app, visit, config.zone, loaded);
+if (noQuotes) throw new Error(`The demonstration's quotes are not issued: ${noQuotes}`);
+await unit.write(visit, async (writing) => {
+  await accountBook.addToken(writing, { accountId: ownerId, name: 'bench', secretHash: secretHash(TOKEN) });
+  writing.says('Made an API token for the bench', 'house');
+});
+const broken = await loadStory(app, {
+  clock,
+  token: TOKEN,
+  today,
+  zone: config.zone,
+  names: new Map([...loaded.clients, ...loaded.commissions]),
+  folder: demoFolder('demo/story'),
+});
+if (broken) throw new Error(`The demonstration's story ends early: ${broken}`);
 
 const worked = await openGarments(read);
 const { value: person } = await unit.write(visit, async (writing) => {
-  await accountBook.addToken(writing, { accountId: ownerId, name: 'bench', secretHash: secretHash(TOKEN) });
   const own = await personBook.mine(writing);
   for (const garment of worked.slice(0, 8)) {
     const plan = (await planBook.of(writing, garment.id)).slice(0, 6);
@@ -81,14 +99,19 @@ const { value: person } = await unit.write(visit, async (writing) => {
 
 let filled = {};
 let filledIn = 0;
-if (process.argv[2] === 'ten-years') {
+const size = SIZES[process.argv[2]];
+if (size) {
   const from = performance.now();
-  filled = await fillTenYears(app.get('connection that writes'), {
-    today,
-    person,
-    clients: (await clientBook.find(read, '', 100)).items.map(({ id }) => id),
-    types: (await makingBook.types(read)).filter(({ isMenu }) => !isMenu).map(({ id }) => id),
-  });
+  filled = await fillYears(
+    app.get('connection that writes'),
+    {
+      today,
+      person,
+      clients: (await clientBook.find(read, '', 100)).items.map(({ id }) => id),
+      types: (await makingBook.types(read)).filter(({ isMenu }) => !isMenu).map(({ id }) => id),
+    },
+    size,
+  );
   filledIn = performance.now() - from;
 }
 const lessonFrom = performance.now();
@@ -121,6 +144,8 @@ const plansOf = async (path) => {
 const cookie = `bastings=${await door.signIn(OWNER.name, OWNER.passphrase, '127.0.0.1')}`;
 const garment = worked[0];
 answerQuestions({
+  memory: () => memoryOf(false),
+  'memory, tidied': () => memoryOf(true),
   'server times': () => serverTimes,
   'forget times': () => {
     for (const url of Object.keys(serverTimes)) delete serverTimes[url];

@@ -1,9 +1,13 @@
-// Ten years of an invented workroom, straight into the tables, the same rows for the same seed.
+// Ten or twenty years of an invented workroom, straight into the tables, the same rows for the same seed.
 import { seeded } from '../../../dist/domain/estimating/chance/draws.js';
 import { addDays } from '../../../dist/domain/kernel/calendar-date.js';
 import { entryRow, frozen, operationRow, stockOf, tableOf } from './rows.mjs';
 
-export const YEARS = { commissions: 500, garments: 4, entries: 50, issues: 10, open: 8 };
+/** Entries and issues are of one garment; twenty years have a million entries at the bench. */
+export const SIZES = {
+  'ten-years': { days: 3650, commissions: 500, garments: 4, entries: 50, issues: 10, open: 8 },
+  'twenty-years': { days: 7300, commissions: 1000, garments: 4, entries: 250, issues: 10, open: 8 },
+};
 const WORK = [
   ['draft', 'desk', 'draft the pattern', 90],
   ['cut', 'bench', 'lay and cut', 75],
@@ -32,9 +36,10 @@ const WORK = [
  *
  * @param source the connection that writes, on SQLite
  * @param house.clients, house.types ids that are there; house.person somebody whose minutes are kept; house.today
+ * @param size one of SIZES
  * @returns how many rows went into each table
  */
-export async function fillTenYears(source, house, seed = 20_261_125) {
+export async function fillYears(source, house, size, seed = 20_261_125) {
   const next = seeded(seed);
   const pick = (list) => list[Math.floor(next() * list.length)];
   let made = 0;
@@ -64,9 +69,9 @@ export async function fillTenYears(source, house, seed = 20_261_125) {
   await source.query('PRAGMA defer_foreign_keys = ON');
   const [like] = await source.query('SELECT * FROM commission LIMIT 1');
   const shelf = await stockOf(source, house, idOn);
-  for (let c = 0; c < YEARS.commissions; c += 1) {
-    const day = addDays(house.today, -3650 + Math.floor((c * 3600) / YEARS.commissions));
-    const isOpen = c >= YEARS.commissions - YEARS.open;
+  for (let c = 0; c < size.commissions; c += 1) {
+    const day = addDays(house.today, -size.days + Math.floor((c * (size.days - 50)) / size.commissions));
+    const isOpen = c >= size.commissions - size.open;
     const commission = idOn(day);
     const number = `T-${String(c + 1).padStart(4, '0')}`;
     const client = pick(house.clients);
@@ -81,7 +86,7 @@ export async function fillTenYears(source, house, seed = 20_261_125) {
       wanted_by: null,
       folded: `order ${number.toLowerCase()}`,
     });
-    for (let g = 0; g < YEARS.garments; g += 1) {
+    for (let g = 0; g < size.garments; g += 1) {
       const garment = idOn(day);
       const typeId = pick(house.types);
       const due = isOpen ? addDays(house.today, 10 + g * 7) : addDays(day, 60);
@@ -124,6 +129,7 @@ export async function fillTenYears(source, house, seed = 20_261_125) {
         isOpen,
         typeId,
         shelf,
+        size,
       });
     }
   }
@@ -145,17 +151,22 @@ async function workOn({
   isOpen,
   typeId,
   shelf,
+  size,
 }) {
   const took = new Map();
   const done = isOpen ? Math.floor(next() * 15) : operations.length;
   const shared = 0.8 + 0.6 * next();
-  for (let n = 0; n < YEARS.entries; n += 1) {
+  for (let n = 0; n < size.entries; n += 1) {
     const operation = operations[n % Math.max(1, done)];
     const part = Math.max(
       2,
-      Math.floor((operation.minutes * shared * (0.7 + 0.6 * next())) / Math.ceil(50 / Math.max(1, done))),
+      Math.floor(
+        (operation.minutes * shared * (0.7 + 0.6 * next())) / Math.ceil(size.entries / Math.max(1, done)),
+      ),
     );
-    const on = isOpen ? addDays(house.today, -20 + (n % 20)) : addDays(day, 3 + Math.floor(n / 2));
+    const on = isOpen
+      ? addDays(house.today, -20 + (n % 20))
+      : addDays(day, 3 + Math.floor((n * 25) / size.entries));
     took.set(operation.id, (took.get(operation.id) ?? 0) + part);
     await put(
       'bench_entry',
@@ -181,7 +192,7 @@ async function workOn({
   await mark('cut', isOpen ? addDays(house.today, -20) : addDays(day, 4));
   for (const { id } of operations.slice(0, isOpen ? Math.max(0, done - 1) : operations.length))
     await mark('operation-finished', last, id);
-  for (let n = 0; n < YEARS.issues; n += 1) {
+  for (let n = 0; n < size.issues; n += 1) {
     const { material, lot } = shelf[Math.floor(next() * shelf.length)];
     const entry = idOn(last);
     const cost = -(300 + Math.floor(next() * 4000));
