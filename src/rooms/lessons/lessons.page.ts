@@ -42,7 +42,7 @@ export const lessonsPage = (known: readonly KnownType[], studio: StudioLesson, l
     hours: {
       caption: 'What a garment takes',
       columns: [
-        { text: 'Garment' },
+        { text: 'Garment', short: true },
         { text: 'Garments known', figure: true },
         { text: 'A typical one', figure: true },
         { text: 'The next one, even', figure: true },

@@ -39,7 +39,12 @@ export const leavingTable = (
   may: (url: string) => boolean,
 ): object => ({
   caption: 'What leaves next',
-  columns: [{ text: 'Garment' }, { text: 'For' }, { text: 'Should leave' }, { text: 'Will it be ready' }],
+  columns: [
+    { text: 'Garment' },
+    { text: 'For' },
+    { text: 'Should leave', short: true },
+    { text: 'Will it be ready' },
+  ],
   rows: lines.map((line) => {
     const { garment, dueOn, readiness, isOffered } = line;
     const sheet = `/commissions/${garment.commissionId}/garments/${garment.id}`;
