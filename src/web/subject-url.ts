@@ -9,6 +9,13 @@ const ALONE: Readonly<Record<string, string>> = {
   'garment-type': '/house/making',
   making: '/house/making',
   'past garment': '/lessons',
+  lessons: '/lessons',
+  'price-list': '/rates/price-list',
+  person: '/house/people',
+  phone: '/house/people',
+  account: '/house/people',
+  token: '/house/people-and-devices',
+  thread: '/cloth-room/thread',
 };
 const IN_THE_CLOTH_ROOM = ['material', 'lot', 'supplier', 'purchase'];
 
@@ -22,6 +29,7 @@ export const subjectUrl = (about: string): string | undefined => {
     .map((step, place) => (place === 1 || place === 3 ? encodeURIComponent(step) : step));
   if (kind === 'client' && id && part === 'pattern' && partId) return `/clients/${id}/patterns/${partId}`;
   if ((kind === 'client' || kind === 'paper') && id) return `/${kind}s/${id}`;
+  if (kind === 'handbook' && id) return `/help/${id}`;
   if (kind === 'enquiry' && id) return `/clients/enquiries/${id}`;
   if (kind === 'counter' && id) return `/bench/counter/${id}`;
   if (kind === 'outwork' && id) return `/bench/outwork/${id}`;

@@ -1,5 +1,7 @@
 import { isCalendarDate } from '../../domain/kernel/calendar-date.js';
+import { Decimal } from '../../domain/kernel/decimal.js';
 import { Money } from '../../domain/kernel/money.js';
+import { percentOfShare } from '../../domain/kernel/share.js';
 import type { FieldChange, RowChange } from '../../storage/history/history-book.js';
 import { isUuid } from '../../storage/ids.js';
 import { amountInWords } from '../../web/words/amounts.js';
@@ -12,6 +14,9 @@ export type Manner = { readonly zone: string; readonly locale: string; readonly 
 
 const LONGEST = 160;
 const INSTANT = /^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}:\d{2}(\.\d+)?Z$/;
+
+/** One of a few answers, as the rows keep it: `hand-where-it-shows`. */
+const CHOICE = /^[a-z]{2,}(-[a-z]+)+$/;
 
 /** A column's name as people read it: `tax_number` is `Tax number`. */
 export const fieldInWords = (field: string): string =>
@@ -36,6 +41,8 @@ export const valueInWords = (value: unknown, { field, kind }: FieldChange, manne
   if (INSTANT.test(value)) return instantInWords(value, manner.zone);
   if (isCalendarDate(value)) return dateInWords(value);
   if (isDocument(value)) return 'details';
+  if (/_share$/.test(field) && /^\d+(\.\d+)?$/.test(value)) return `${percentOfShare(new Decimal(value))} %`;
+  if (CHOICE.test(value)) return value.replaceAll('-', ' ');
   const letters = [...value];
   return letters.length > LONGEST ? `${letters.slice(0, LONGEST).join('')}…` : value;
 };

@@ -4,6 +4,7 @@ import { NotFound } from '../../domain/kernel/errors.js';
 import type { Reading } from '../session.js';
 import { ActRow } from './act.row.js';
 import { ChangeRow } from './change.row.js';
+import { sealedBy } from './sealed-by.js';
 import { isSecret } from './secret-columns.js';
 import { CHANGED_SINCE, changedSince, type WhyNot, whyNotByItself } from './why-not-undo.js';
 
@@ -38,7 +39,7 @@ export type Act = {
 /** For upkeep and for finding only; they say nothing to anybody. */
 const UNSAID = new Set(['id', 'version']);
 const isSaid = (column: string): boolean =>
-  !UNSAID.has(column) && !isSecret(column) && !/(^|_)folded$/.test(column);
+  !UNSAID.has(column) && !isSecret(column) && !/(^|_)(folded|sha256|fingerprint)$/.test(column);
 
 /** The book of what was done. */
 export const historyBook = {
@@ -86,6 +87,7 @@ const actsOf = async (reading: Reading, acts: readonly ActRow[], now: Instant): 
   for (const change of changes) byAct.get(change.act_id)?.push(change);
   const open = acts.filter((act) => !whyNotByItself(act, now));
   const changed = await changedSince(reading, new Map(open.map(({ id }) => [id, byAct.get(id) ?? []])));
+  const sealed = await sealedBy(reading, acts, byAct);
   const kinds = fieldKinds(reading);
   return acts.map((act) => ({
     id: act.id,
@@ -94,7 +96,8 @@ const actsOf = async (reading: Reading, acts: readonly ActRow[], now: Instant): 
     sentence: act.sentence,
     about: act.subject,
     changes: (byAct.get(act.id) ?? []).map((change) => rowChange(change, kinds)),
-    whyNot: whyNotByItself(act, now) ?? (changed.has(act.id) ? CHANGED_SINCE : undefined),
+    whyNot:
+      sealed.get(act.id) ?? whyNotByItself(act, now) ?? (changed.has(act.id) ? CHANGED_SINCE : undefined),
   }));
 };
 
