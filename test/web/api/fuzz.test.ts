@@ -65,7 +65,6 @@ it('answers whatever is sent: no fault of its own, nothing of its inside, and in
   const pages = routes.filter((route) => /^get \/(?!api)/.test(route)).map((route) => route.slice(4));
   const document = (await studio.api('GET', '/api/openapi.json')).json();
   const found = await fuzz({ address, document, pages, keys, renew, count: COUNT, seed: SEED });
-  console.log(found.asked, found.forms, found.statuses, found.slowest, pages.length);
   expect(found.faults.slice(0, 10)).toEqual([]);
   expect(found.asked).toBeGreaterThan(COUNT);
 }, 120_000);
