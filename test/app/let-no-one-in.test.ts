@@ -20,7 +20,14 @@ const signIn = (from: string, passphrase = PASSPHRASE, headers: Record<string, s
 
 describe('the first start', () => {
   it('is given no passphrase that is tried first, nor a short one, nor one that is the name', async () => {
-    for (const easy of ['password12345', 'qwertyuiop123', 'elevenchars', '000000000000', 'a'.repeat(401)])
+    for (const easy of [
+      'password12345',
+      'qwertyuiop123',
+      'elevenchars',
+      '000000000000',
+      'Odalys.Fenwright',
+      'a'.repeat(401),
+    ])
       expect([easy, (await open(easy)).status]).toEqual([easy, 422]);
     first = (await open(PASSPHRASE)).cookie;
     expect(first).toMatch(/^bastings/);
