@@ -1,4 +1,5 @@
 import { ConfigFault, configWords, readConfig } from './app/config.js';
+import { Trouble } from './domain/kernel/errors.js';
 
 /** Starts the studio's server, or the demonstration's, and says where it is. */
 const start = async (): Promise<void> => {
@@ -16,6 +17,6 @@ const start = async (): Promise<void> => {
 };
 
 start().catch((error: unknown) => {
-  console.error(error instanceof ConfigFault ? error.message : error);
+  console.error(error instanceof ConfigFault || error instanceof Trouble ? error.message : error);
   process.exitCode = 1;
 });

@@ -1,4 +1,4 @@
-import { mkdir } from 'node:fs/promises';
+import { join } from 'node:path';
 import {
   type DynamicModule,
   Global,
@@ -16,10 +16,11 @@ import { Backups } from '../storage/backup/backups.js';
 import { DailyRound } from '../storage/backup/daily-round.js';
 import { studioBook } from '../storage/books/studio-book.js';
 import { Clock, MachineClock } from '../storage/clock.js';
-import { openForReading, openForWriting } from '../storage/connection/data-source.js';
+import { openForReading } from '../storage/connection/data-source.js';
 import { HomeZone } from '../storage/home-zone.js';
 import { IssuingTurn } from '../storage/issuing/issuing-turn.js';
 import { lessonBook } from '../storage/lesson/lesson-book.js';
+import { ExportPlace } from '../storage/moving/export/export-place.js';
 import { ReadSide } from '../storage/read-side.js';
 import { sweep } from '../storage/sweep.js';
 import { UnitOfWork } from '../storage/unit-of-work.js';
@@ -30,6 +31,7 @@ import { OnceOnly } from '../web/manners/once-only.js';
 import { Surroundings } from '../web/manners/surroundings.js';
 import { backupsOf } from './commands/keep-safe.js';
 import { type Config, isOverheard } from './config.js';
+import { openKept } from './open-kept.js';
 
 const log = pino({ name: 'bastings' });
 
@@ -58,10 +60,7 @@ export class KeptModule implements OnApplicationBootstrap, OnApplicationShutdown
       { provide: HomeZone, useValue: new HomeZone(config.zone) },
       {
         provide: WRITING,
-        useFactory: async () => {
-          if (config.home.kind === 'sqlite') await mkdir(config.dataDir, { recursive: true, mode: 0o700 });
-          return openForWriting(config.home);
-        },
+        useFactory: () => openKept(config),
       },
       // The reader is opened after the writer, which brings the tables up to date.
       { provide: READING, inject: [WRITING], useFactory: () => openForReading(config.home) },
@@ -87,6 +86,10 @@ export class KeptModule implements OnApplicationBootstrap, OnApplicationShutdown
             async () => (await studioBook.maybe(read))?.identity.zone ?? config.zone,
             (error) => log.error({ error: faultWords(error) }, 'the daily backup was not made'),
           ),
+      },
+      {
+        provide: ExportPlace,
+        useFactory: () => new ExportPlace(config.home, join(config.dataDir, 'export')),
       },
       { provide: Templates, useFactory: () => new Templates(config.templates) },
       {

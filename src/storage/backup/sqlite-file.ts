@@ -5,9 +5,9 @@ export type SqliteFile = {
   all(sql: string, parameters?: readonly unknown[]): Promise<Record<string, unknown>[]>;
 };
 
-const opened = (file: string): Promise<sqlite3.Database> =>
+const opened = (file: string, mode: number): Promise<sqlite3.Database> =>
   new Promise((resolve, reject) => {
-    const database: sqlite3.Database = new sqlite3.Database(file, sqlite3.OPEN_READWRITE, (error) =>
+    const database: sqlite3.Database = new sqlite3.Database(file, mode, (error) =>
       error ? reject(error) : resolve(database),
     );
   });
@@ -19,13 +19,15 @@ const closed = (database: sqlite3.Database): Promise<void> =>
  * Opens a file that is there, works on it, and closes it again.
  *
  * @param patience milliseconds to wait for somebody else's lock
+ * @param mode how sqlite3 opens it; `sqlite3.OPEN_READONLY` changes nothing in it
  */
 export const withSqliteFile = async <T>(
   file: string,
   work: (data: SqliteFile) => Promise<T>,
   patience = 5000,
+  mode = sqlite3.OPEN_READWRITE,
 ): Promise<T> => {
-  const database = await opened(file);
+  const database = await opened(file, mode);
   database.configure('busyTimeout', patience);
   const all: SqliteFile['all'] = (sql, parameters = []) =>
     new Promise((resolve, reject) => {
