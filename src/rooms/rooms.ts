@@ -15,6 +15,7 @@ import { FindModule } from './find/find.module.js';
 import { HistoryModule } from './history/history.module.js';
 import { BackupModule } from './house/backup/backup.module.js';
 import { CalendarModule } from './house/calendar/calendar.module.js';
+import { ExportModule } from './house/export/export.module.js';
 import { GalleryModule } from './house/gallery/gallery.module.js';
 import { HouseModule } from './house/house.module.js';
 import { LessonsModule } from './lessons/lessons.module.js';
@@ -43,6 +44,7 @@ export const rooms = [
   FindModule,
   HistoryModule,
   BackupModule,
+  ExportModule,
   QuotesModule,
   InvoicesModule,
   MoneyOutModule,

@@ -39,6 +39,7 @@ const ELSEWHERE = [
   { label: 'Rates', text: 'What an hour costs', href: '/rates' },
   { label: 'House price list', text: 'Counter work, alterations, make-and-trim', href: '/rates/price-list' },
   { label: 'Backup', text: '', href: BACKUP },
+  { label: 'Export', text: 'Everything as open files, to take away', href: '/house/export' },
   { label: 'History', text: 'Who changed what, and when', href: '/history' },
 ];
 
