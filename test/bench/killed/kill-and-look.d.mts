@@ -2,9 +2,12 @@
 export type KilledStudio = {
   folder: string;
   token: string;
+  client: string;
   garment: string;
   material: string;
   bought: number;
+  /** A material of which less was bought than is asked for. */
+  thread: { id: string; bought: number };
 };
 
 export function killAndLook(

@@ -15,7 +15,7 @@ const numbers = (seed) => {
 
 /** Starts the built server on a folder of data and waits for its address. */
 const startServer = async (folder) => {
-  const child = spawn(process.execPath, ['dist/main.js'], {
+  const child = spawn(process.execPath, ['dist/gathered/main.mjs'], {
     cwd: root,
     env: { ...process.env, DATA_DIR: folder, PORT: '0', TIME_ZONE: 'Europe/Dublin', DATABASE_URL: '' },
     stdio: ['ignore', 'pipe', 'pipe'],
@@ -38,8 +38,8 @@ const startServer = async (folder) => {
 /**
  * Kills the server under writes, again and again, and looks each time whether all that it acknowledged is there, once.
  *
- * @param studio folder of data with an owner, token, the garment that is worked on, the material that is issued to it, and how
- *   much of that was bought: at most 10 (1,000 issues)
+ * @param studio folder of data with an owner, token, a client, the garment that is worked on, the material that is issued to it,
+ *   how much of that was bought, at most 10 (1,000 issues), and the thread that runs out on the way
  * @returns what was acknowledged, what was sent again, and every breach of a promise in words
  */
 export async function killAndLook(studio, { times, seed }) {
@@ -62,14 +62,14 @@ export async function killAndLook(studio, { times, seed }) {
     await sendAgain(ask, time);
     breaches.push(...(await look(ask, studio, acknowledged)).map((words) => `${time}: ${words}`));
     const killed = { yet: false };
-    const killing = wait(250 + next() * 600).then(() => {
+    const killing = wait(150 + next() * 450).then(() => {
       killed.yet = true;
       return server.kill();
     });
     await Promise.all(
-      [0, 1, 2].map(async (lane) => {
+      [0, 1, 2, 3].map(async (lane) => {
         while (!killed.yet) {
-          if (lane === 2) await wait(25);
+          if (lane >= 2) await wait(lane === 2 ? 25 : 40);
           const one = somethingToDo(studio, lane, next);
           try {
             const answer = await ask('POST', one.path, one.body, one.key);
@@ -108,8 +108,8 @@ const askOf = async (address, token, method, path, body, key) => {
   return { status: answer.status, json: text ? JSON.parse(text) : undefined };
 };
 
-/** Time by hand, clocks started and stopped, cloth issued: each under a key of its own. */
-const somethingToDo = ({ garment, material }, lane, next) => {
+/** Time by hand, clocks started and stopped, cloth issued, clients and commissions counted on: each under a key of its own. */
+const somethingToDo = ({ client, garment, material, thread }, lane, next) => {
   const key = randomUUID();
   if (lane === 0) {
     const minutes = 1 + Math.floor(next() * 50);
@@ -121,19 +121,33 @@ const somethingToDo = ({ garment, material }, lane, next) => {
     const path = start ? '/api/bench/clock' : '/api/bench/clock/stop';
     return { key, kind: 'clock', path, body: start ? { garment, stage: 'baste' } : {} };
   }
+  if (lane === 3) {
+    if (next() < 0.5)
+      return { key, kind: 'client', path: '/api/clients', body: { name: 'Corvin Haddlestone' } };
+    const garments = [{ typeId: 'waistcoat', name: 'Waistcoat', make: 'all-hand' }];
+    const body = { clientId: client, title: 'A waistcoat', garments };
+    return { key, kind: 'commission', path: '/api/commissions', body };
+  }
+  // Of the thread there is less than is asked for: what goes beyond it is refused, and was never there.
+  const isThread = next() < 0.3;
   const body = { kind: 'issue', quantity: '0.01', garment };
-  return { key, kind: 'issue', path: `/api/materials/${material}/movements`, body };
+  const path = `/api/materials/${isThread ? thread.id : material}/movements`;
+  return { key, kind: isThread ? 'thread' : 'issue', path, body };
 };
 
 const keep = (acknowledged, one, { json }) =>
   acknowledged.set(one.key, { kind: one.kind, id: one.kind === 'clock' ? json?.kept?.id : json?.id });
 
 /** What was acknowledged and is not there, there twice, or cannot be. */
-const look = async (ask, { garment, material, bought }, acknowledged) => {
+const look = async (ask, { garment, material, bought, thread }, acknowledged) => {
   const breaches = [];
   const entries = await all(ask, `/api/garments/${garment}/bench-entries`);
   const moved = (await ask('GET', `/api/materials/${material}/movements`)).json.items;
-  const there = new Set([...entries, ...moved].map(({ id }) => id));
+  const threaded = (await ask('GET', `/api/materials/${thread.id}/movements`)).json.items;
+  const clients = await all(ask, '/api/clients');
+  const commissions = await all(ask, '/api/commissions');
+  const kept = [...entries, ...moved, ...threaded, ...clients, ...commissions];
+  const there = new Set(kept.map(({ id }) => id));
   // One that was done before the kill and whose answer was lost with the process is there under a key nobody was told.
   const told = [...acknowledged.values()];
   for (const { id, kind } of told)
@@ -143,13 +157,40 @@ const look = async (ask, { garment, material, bought }, acknowledged) => {
   const acknowledgedByHand = told.filter(({ kind }) => kind === 'entry').length;
   if (byHand !== acknowledgedByHand)
     breaches.push(`${byHand} entries by hand, ${acknowledgedByHand} acknowledged`);
-  const issues = told.filter(({ kind }) => kind === 'issue').length;
-  const { lots } = (await ask('GET', `/api/materials/${material}`)).json;
-  const left = lots.reduce((sum, lot) => sum + Math.round(Number(lot.left) * 100), 0);
-  if (left !== bought * 100 - issues) breaches.push(`${left} hundredths left of ${bought}, ${issues} issued`);
+  for (const [kind, id, had] of [
+    ['issue', material, bought],
+    ['thread', thread.id, thread.bought],
+  ]) {
+    const issues = told.filter((one) => one.kind === kind).length;
+    const { lots } = (await ask('GET', `/api/materials/${id}`)).json;
+    const lefts = lots.map((lot) => Math.round(Number(lot.left) * 100));
+    const left = lefts.reduce((sum, one) => sum + one, 0);
+    if (left !== Math.round(had * 100) - issues)
+      breaches.push(`${left} hundredths left of ${had}, ${issues} issued`);
+    if (lefts.some((one) => one < 0)) breaches.push(`stock below zero: ${lefts.join(', ')}`);
+  }
+  breaches.push(...unbroken(clients.map(({ code }) => code)));
+  breaches.push(...unbroken(commissions.map(({ number }) => number)));
   const clocks = (await ask('GET', '/api/bench/clocks')).json.items.length;
   if (clocks > 1) breaches.push(`${clocks} clocks run for one person`);
   return breaches;
+};
+
+/** Numbers of one series, each once and none left out, from the first on; what stands before the counter tells the series. */
+const unbroken = (numbers) => {
+  const series = new Map();
+  for (const number of numbers) {
+    const [, before, counter] = /^(.*?)(\d+)$/.exec(number) ?? [undefined, number, '0'];
+    series.set(before, [...(series.get(before) ?? []), Number(counter)]);
+  }
+  return [...series].flatMap(([before, counters]) =>
+    counters
+      .sort((a, b) => a - b)
+      .flatMap((counter, place) =>
+        counter === place + 1 ? [] : [`${before}: number ${place + 1} of the series is ${counter}`],
+      )
+      .slice(0, 1),
+  );
 };
 
 const all = async (ask, path) => {

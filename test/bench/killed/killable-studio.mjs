@@ -2,7 +2,7 @@
  * Fills an opened studio with what a killed server is tried on, through the JSON interface.
  *
  * @param ask method, path, body → status and JSON
- * @returns the garment, the material, and how much of it there is
+ * @returns the client, the garment, the material, how much of it there is, and a thread that runs out
  */
 export async function fillKillable(ask) {
   const made = async (path, body) => {
@@ -25,5 +25,18 @@ export async function fillKillable(ask) {
     method: 'first-in-first-out',
   });
   await made('/api/lots', { materialId: material.id, origin: 'stash', quantity: String(bought) });
-  return { garment: garments[0].id, material: material.id, bought };
+  const short = await made('/api/materials', {
+    name: 'Buttonhole gimp',
+    kind: 'thread',
+    unit: 'm',
+    method: 'first-in-first-out',
+  });
+  await made('/api/lots', { materialId: short.id, origin: 'stash', quantity: '0.2' });
+  return {
+    client: client.id,
+    thread: { id: short.id, bought: 0.2 },
+    garment: garments[0].id,
+    material: material.id,
+    bought,
+  };
 }
