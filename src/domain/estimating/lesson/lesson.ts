@@ -1,5 +1,6 @@
 import { type Arranged, arrange } from './arrange.js';
 import { type GarmentOfRows, type PastGarment, rowsOf } from './history.js';
+import { nearRows } from './near-rows.js';
 import { type Solution, solve } from './solve.js';
 import { type Belief, type Overruns, STARTING_BELIEF, usualOverrun } from './starting-values.js';
 import { type Swept, sweep } from './sweep.js';
@@ -9,7 +10,7 @@ import { startingVariances, type Variances } from './variances.js';
 export interface Lesson {
   readonly version: 1;
   readonly belief: Belief;
-  /** Garments with at least one usable row. */
+  /** Garments with at least one usable row that are not far off from the others. */
   readonly garments: number;
   /** Their weight, old ones fading. */
   readonly weight: number;
@@ -37,7 +38,7 @@ export interface Lesson {
     readonly inverse: readonly number[];
     readonly carry: readonly number[];
   }[];
-  /** How many garments of each type there are in the whole history, also those too old to count. */
+  /** How many of them are of each type, also those too old to count. */
   readonly ofType: readonly (readonly [garmentType: string, garments: number])[];
   /** Mean, kinds, size, repeat, change. */
   readonly effects: readonly number[];
@@ -141,14 +142,16 @@ export const fitLesson = (
 };
 
 /**
- * The lesson of rows that are already at hand.
+ * The lesson of rows that are already at hand. Those far off from the others are not followed.
  *
- * @param garments rows of finished garments, oldest first
+ * @param all rows of finished garments, oldest first
  * @param belief the starting values
  * @param from an earlier lesson to begin at
  * @returns the lesson
+ * @see nearRows
  */
-export const lessonFrom = (garments: readonly GarmentOfRows[], belief: Belief, from?: Lesson): Lesson => {
+export const lessonFrom = (all: readonly GarmentOfRows[], belief: Belief, from?: Lesson): Lesson => {
+  const garments = nearRows(all, belief.halfLife);
   const { arranged, solution, variances, swept, sweeps } = fitRows(garments, belief, from);
   const ofType = new Map<string, number>();
   for (const { garmentType } of garments) ofType.set(garmentType, (ofType.get(garmentType) ?? 0) + 1);
