@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { type OpenDoor, openDoor } from './a-door.js';
+import { type OpenDoor, openDoor } from './sign-in/a-door.js';
 
 let door: OpenDoor;
 beforeEach(async () => {

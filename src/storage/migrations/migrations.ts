@@ -1,7 +1,3 @@
-import { Invoices1764000000011 } from './1764000000011-invoices.js';
-import { Payments1764000000012 } from './1764000000012-payments.js';
-import { Letterhead1764000000013 } from './1764000000013-letterhead.js';
-import { Extras1764000000014 } from './1764000000014-extras.js';
 import { Fittings1764000000015 } from './1764000000015-fittings.js';
 import { BesideTheBench1764000000016 } from './1764000000016-beside-the-bench.js';
 import { Phones1764000000017 } from './1764000000017-phones.js';
@@ -19,6 +15,10 @@ import { Quotes1764000000007 } from './founding/1764000000007-quotes.js';
 import { PastGarments1764000000008 } from './founding/1764000000008-past-garments.js';
 import { ClothRoom1764000000009 } from './founding/1764000000009-cloth-room.js';
 import { Bench1764000000010 } from './founding/1764000000010-bench.js';
+import { Invoices1764000000011 } from './founding/1764000000011-invoices.js';
+import { Payments1764000000012 } from './founding/1764000000012-payments.js';
+import { Letterhead1764000000013 } from './founding/1764000000013-letterhead.js';
+import { Extras1764000000014 } from './founding/1764000000014-extras.js';
 
 /** Every migration, in order. One that has been released is never edited. */
 export const migrations = [

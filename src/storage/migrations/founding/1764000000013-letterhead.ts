@@ -1,5 +1,5 @@
 import type { MigrationInterface, QueryRunner } from 'typeorm';
-import { tableOf, texts } from './table-of.js';
+import { tableOf, texts } from '../table-of.js';
 
 const TABLES = [
   tableOf('paper_choice', {

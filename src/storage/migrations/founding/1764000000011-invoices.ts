@@ -1,5 +1,5 @@
 import type { MigrationInterface, QueryRunner } from 'typeorm';
-import { tableOf, texts } from './table-of.js';
+import { tableOf, texts } from '../table-of.js';
 
 /** Invoices and credit notes: drafts, issued papers with their bytes, what they cite, and when they were sent. */
 export class Invoices1764000000011 implements MigrationInterface {

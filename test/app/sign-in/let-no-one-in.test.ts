@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { cookieBounds, sessionCookieName, sessionSecretOf } from '../../src/web/manners/session-cookie.js';
+import { cookieBounds, sessionCookieName, sessionSecretOf } from '../../../src/web/manners/session-cookie.js';
 import { type OpenDoor, openDoor } from './a-door.js';
 
 /* What the table of data/security says of the door, its cookie and the headers of every answer. */

@@ -1,8 +1,8 @@
 import { randomUUID } from 'node:crypto';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { secretHash } from '../../src/app/sign-in/secrets.js';
-import { accountBook } from '../../src/storage/books/account-book.js';
-import { openTestStudio, type TestStudio } from '../support/studio.js';
+import { secretHash } from '../../../src/app/sign-in/secrets.js';
+import { accountBook } from '../../../src/storage/books/account-book.js';
+import { openTestStudio, type TestStudio } from '../../support/studio.js';
 
 let studio: TestStudio;
 beforeAll(async () => {

@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { openTestStudio, type TestStudio } from '../support/studio.js';
+import { openTestStudio, type TestStudio } from '../../support/studio.js';
 
 let studio: TestStudio;
 let makerId: string;

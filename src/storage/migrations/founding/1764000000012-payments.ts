@@ -1,5 +1,5 @@
 import type { MigrationInterface, QueryRunner } from 'typeorm';
-import { tableOf, texts } from './table-of.js';
+import { tableOf, texts } from '../table-of.js';
 
 /** Money that came in and went back, what it went to, receipts, and lines of bank statements. */
 export class Payments1764000000012 implements MigrationInterface {

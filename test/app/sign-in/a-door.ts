@@ -1,10 +1,10 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { readConfig } from '../../src/app/config.js';
-import { createApp } from '../../src/app/create-app.js';
-import { Door } from '../../src/app/sign-in/door.js';
-import { StillClock } from '../support/still-clock.js';
+import { readConfig } from '../../../src/app/config.js';
+import { createApp } from '../../../src/app/create-app.js';
+import { Door } from '../../../src/app/sign-in/door.js';
+import { StillClock } from '../../support/still-clock.js';
 
 type Asked = { fields?: Record<string, string>; headers?: Record<string, string>; from?: string };
 
