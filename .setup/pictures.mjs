@@ -9,7 +9,7 @@ import { inRoot, run } from './run.mjs';
 
 /*
  * Makes the pictures of the README from the demonstration studio: loads it into a temporary folder, opens its pages in
- * the browser that prints the papers, and writes .pictures/*.png.
+ * the browser that prints the papers, and writes .pictures/*.png; those of the handbook go to templates/assets/handbook.
  */
 
 const say = (line) => process.stdout.write(`${line}\n`);
@@ -69,6 +69,25 @@ try {
   await page.type('[name=passphrase]', demo.passphrase);
   await page.keyboard.press('Enter');
   await page.waitForFunction("!location.pathname.startsWith('/sign-in')");
+  const ofTheHandbook = inRoot('templates/assets/handbook');
+  mkdirSync(ofTheHandbook, { recursive: true });
+  // Named as their chapters; one size for all, so that a page does not move while they come in.
+  await page.setViewport({ width: 960, height: 640 });
+  for (const [chapter, url] of [
+    ['first-evening', '/rates'],
+    ['measure', `/clients/${client.id}`],
+    ['plan-and-price', sheet],
+    ['cloth', '/cloth-room'],
+    ['at-the-bench', '/bench'],
+    ['deliver-and-get-paid', '/papers'],
+    ['reckoning', '/lessons'],
+    ['promises', '/bench/promises'],
+  ]) {
+    const answer = await page.goto(demo.address + url, { waitUntil: 'networkidle0' });
+    if (!answer?.ok()) throw new Error(`${url} answers ${answer?.status()}`);
+    await page.screenshot({ path: path.join(ofTheHandbook, `${chapter}.webp`), type: 'webp', quality: 60 });
+    say(`templates/assets/handbook/${chapter}.webp`);
+  }
   for (const [name, url, width, height] of [
     ['bench', '/', 1280, 860],
     ['job-sheet', sheet, 1280, 1100],

@@ -12,6 +12,7 @@ import { LandingModule } from './commissions/landing/landing.module.js';
 import { QuotesModule } from './commissions/quotes/quotes.module.js';
 import { ReckoningModule } from './commissions/reckoning/reckoning.module.js';
 import { FindModule } from './find/find.module.js';
+import { HelpModule } from './help/help.module.js';
 import { HistoryModule } from './history/history.module.js';
 import { BackupModule } from './house/backup/backup.module.js';
 import { CalendarModule } from './house/calendar/calendar.module.js';
@@ -42,6 +43,7 @@ export const rooms = [
   ReckoningModule,
   ClothRoomModule,
   FindModule,
+  HelpModule,
   HistoryModule,
   BackupModule,
   ExportModule,

@@ -9,7 +9,11 @@ const place = (path: string, only?: 'reading'): Place => ({
   ...(only ? { only } : {}),
 });
 
-const FOR_EVERYBODY: readonly Place[] = [place('/sign-out'), place('/sign-out-everywhere')];
+const FOR_EVERYBODY: readonly Place[] = [
+  place('/sign-out'),
+  place('/sign-out-everywhere'),
+  place('/help', 'reading'),
+];
 
 /** What a maker does: the bench, the papers of the bench, and fittings; nothing of it shows a price or an address. */
 const FOR_THE_BENCH: readonly Place[] = [

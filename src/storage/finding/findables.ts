@@ -1,4 +1,5 @@
 import { foldForSearch } from '../../domain/clients/client.js';
+import { chaptersFound } from '../../domain/house/handbook.js';
 import { clientBook } from '../books/client-book.js';
 import { materialBook } from '../books/cloth-room/material-book.js';
 import { commissionBook } from '../books/commission-book.js';
@@ -111,6 +112,15 @@ const counterWork: Findable = {
   },
 };
 
+const handbook: Findable = {
+  name: 'Handbook',
+  async find(_, asked, limit) {
+    return chaptersFound(asked)
+      .slice(0, limit)
+      .map(({ slug, title }) => ({ text: title, about: `handbook/${slug}` }));
+  },
+};
+
 /** Everything that can be found from every page, in the order in which it is shown. A new kind is one more line here. */
 export const findables: readonly Findable[] = [
   clients,
@@ -121,4 +131,5 @@ export const findables: readonly Findable[] = [
   outwork,
   enquiries,
   counterWork,
+  handbook,
 ];
