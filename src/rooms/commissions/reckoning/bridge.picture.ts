@@ -4,7 +4,7 @@ import { SafePicture } from '../../../printing/templates/safe-picture.js';
 import { capitalised } from '../../../web/words/counts.js';
 
 const WIDTH = 640;
-const LABELS = 260;
+const LABELS = 280;
 const ROW = 30;
 
 /** Of `own error, against what …` the first words: the table says the rest. */
