@@ -236,35 +236,3 @@ describe('a garment that is cancelled', () => {
     expect((await studio.post(`${jobs[3]}/take-out`, { once: randomUUID() })).status).toBe(303);
   });
 });
-
-describe('a garment that nobody collects', () => {
-  it('has its dates and a draft of a notice, which is kept and printed as a letter', async () => {
-    const { text } = await studio.get(`${jobs[1]}/uncollected`);
-    for (const words of [
-      'Was to be ready',
-      'has been ready since 27 February 2026',
-      'by 1 April 2026',
-      'uncollected goods need notice',
-    ])
-      expect(text).toContain(words);
-    const words = 'Dear Corvin Haddlestone,\n\nYour waistcoat waits for you.';
-    expect(
-      (await studio.post(`${jobs[1]}/uncollected`, { once: randomUUID(), words, on: '2026-03-02' })).status,
-    ).toBe(303);
-    const [, at] = /href="([^"]*\/notices\/[^"]*\.pdf)"/.exec(
-      (await studio.get(`${jobs[1]}/uncollected`)).text,
-    )!;
-    const pdf = await readPdf(await bytesOf(studio, at!));
-    for (const said of [
-      'Quillmere Workroom',
-      'Corvin Haddlestone',
-      'Your waistcoat waits for you.',
-      '2 March 2026',
-    ])
-      expect(pdf.pages[0]).toContain(said);
-    expect(
-      (await studio.post(`${jobs[1]}/uncollected`, { once: randomUUID(), words: ' ', on: '2026-03-02' }))
-        .status,
-    ).toBe(422);
-  });
-});
