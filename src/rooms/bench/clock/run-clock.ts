@@ -36,8 +36,17 @@ const isSameWork = (a: WorkedOnWords, b: WorkedOnWords): boolean =>
   a.name === b.name &&
   a.cause === b.cause;
 
-const stoppedWords = (before: RunningClock, kept: BenchEntry | undefined): string =>
-  `${workInWords(before)} after ${kept ? minutesInWords(kept.minutes) : 'less than a minute'}`;
+const stoppedWords = (before: RunningClock, kept: BenchEntry | undefined, now: Instant): string =>
+  now < before.begunAt
+    ? `${workInWords(before)}; the time of day was set back meanwhile, so write its minutes down by hand`
+    : `${workInWords(before)} after ${kept ? minutesInWords(kept.minutes) : 'less than a minute'}`;
+
+/**
+ * When a clock stops. Where nobody says when, and the machine's time of day was set back behind its start, it stops where it
+ * started: otherwise it could not be stopped until that hour comes round again.
+ */
+const stopOf = (running: RunningClock, said: { readonly at?: Instant | undefined }, at: Instant): Instant =>
+  said.at === undefined && at < running.begunAt ? running.begunAt : at;
 
 /**
  * Starts the clock of one person and stops the one before, in one act. What runs already goes on as it is.
@@ -51,12 +60,12 @@ export const startClock = (unit: UnitOfWork, visit: Visit, said: StartSaid): Pro
     const running = await clockBook.of(writing, person.id);
     const work = await workedOn(writing, said);
     if (running && isSameWork(running, work)) return { clock: running, kept: undefined };
-    const kept = running ? await keepSitting(writing, person, running, at) : undefined;
+    const kept = running ? await keepSitting(writing, person, running, stopOf(running, said, at)) : undefined;
     if (running && said.finished) await markFinished(writing, running, at);
     if (said.everyTime) await everyTimeFromNowOn(writing, work);
     await takeUpAgain(writing, work);
     const clock = await clockBook.start(writing, { personId: person.id, begunAt: at, ...work });
-    const stopped = running ? `; stopped ${stoppedWords(running, kept)}` : '';
+    const stopped = running ? `; stopped ${stoppedWords(running, kept, at)}` : '';
     writing.says(`Started ${workInWords(work)}${stopped}`, subjectOf(work));
     return { clock, kept };
   });
@@ -74,10 +83,10 @@ export const stopClock = (unit: UnitOfWork, visit: Visit, said: StopSaid): Promi
     if (said.begun && said.begun !== running.begunAt)
       throw new Conflict('That clock was stopped already. Another runs by now.', 'another-clock');
     const at = tappedAt(said.at, writing.at);
-    const kept = await keepSitting(writing, person, running, at);
+    const kept = await keepSitting(writing, person, running, stopOf(running, said, at));
     const done = said.finished ? await markFinished(writing, running, at) : 0;
     writing.says(
-      `Stopped ${stoppedWords(running, kept)}${done > 0 ? '; it is finished' : ''}`,
+      `Stopped ${stoppedWords(running, kept, at)}${done > 0 ? '; it is finished' : ''}`,
       subjectOf(running),
     );
     return { clock: undefined, kept };
