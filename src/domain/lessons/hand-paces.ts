@@ -1,4 +1,4 @@
-import { near } from '../estimating/far-off.js';
+import { farOff, near } from '../estimating/far-off.js';
 import { trueHours } from '../estimating/true-hours.js';
 import { handStitching } from '../making/hand-stitching.js';
 import type { Operation } from '../making/operation.js';
@@ -20,12 +20,17 @@ export const sewnSeam = ({ handStitch, driver, quantity }: Operation): SewnSeam 
   return whole.stitches > 0 ? whole : undefined;
 };
 
+/** So many garments are told one by one. */
+const NEWEST = 100;
+
 /** How quickly one kind of hand work goes, threading and turning the work included. */
 export type HandPace = {
   readonly kind: string;
   /** As the newest garment names it. */
   readonly name: string;
   readonly garments: number;
+  /** Stitches an hour in each of the newest 100 of these garments, oldest first; one far off from the others does not move the typical pace. */
+  readonly ofEach: readonly { readonly pace: number; readonly isFarOff: boolean }[];
   /** Stitches an hour. */
   readonly typical: number;
   readonly low80: number;
@@ -69,7 +74,9 @@ export const handPaces = (closed: readonly ClosedGarment[]): HandPace[] => {
   return [...found]
     .map(([kind, { name, paces, mm, stitches }]) => {
       const { middle, low80, high80 } = trueHours({ hours: near(paces) }).typical;
+      const away = farOff(paces);
       return {
+        ofEach: paces.map((pace, place) => ({ pace, isFarOff: away[place] ?? false })).slice(-NEWEST),
         ...{ kind, name, garments: paces.length, typical: middle, low80, high80 },
         cmAnHour: (middle * mm) / stitches / 10,
       };

@@ -168,10 +168,11 @@ export class LessonsApi {
   }
 }
 
-const paceOut = ({ kind, name, garments, ...rates }: HandPace) => ({
+const paceOut = ({ kind, name, garments, ofEach, ...rates }: HandPace) => ({
   kind,
   name,
   garments,
+  ofEach: ofEach.map(({ pace, isFarOff }) => ({ pace: figure(pace), isFarOff })),
   ...figures(rates),
 });
 

@@ -16,12 +16,14 @@ import {
   restsInWords,
 } from './lesson-words.js';
 import type { KnownType, StudioLesson } from './lessons-of.js';
+import { pacePicture } from './pace.picture.js';
 import { modesTable } from './type/operation-words.js';
 
 const LINES = 20;
 
 export const lessonsPage = (known: readonly KnownType[], studio: StudioLesson, locale: string): PageWords => {
   const any = known.some(({ lesson }) => (lesson?.garments ?? 0) > 0);
+  const drawn = pacePicture(studio.paces);
   return {
     title: 'Lessons',
     room: 'lessons',
@@ -38,6 +40,9 @@ export const lessonsPage = (known: readonly KnownType[], studio: StudioLesson, l
       { label: 'Mending', text: mendingInWords(studio.mending) },
     ],
     paces: studio.paces.length > 0 ? pacesTable(studio.paces, locale) : '',
+    pacesDrawn: drawn?.picture ?? null,
+    pacesLeft:
+      drawn && drawn.left > 0 ? `${capitalised(countInWords(drawn.left, 'more kind'))} in the table.` : '',
     modes: studio.modes.length > 0 ? modesTable(studio.modes) : '',
     hours: {
       caption: 'What a garment takes',

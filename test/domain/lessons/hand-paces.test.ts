@@ -44,8 +44,18 @@ describe('the pace of a hand stitch', () => {
     // Of several the middle is the geometric one: 600 and 150 an hour, and 300 between them.
     const both = handPaces([sewn(60), sewn(240)])[0];
     expect([both?.garments, both?.typical.toFixed(3)]).toEqual([2, '300.000']);
+    expect(both?.ofEach.map(({ pace: each }) => each.toFixed(3))).toEqual(['600.000', '150.000']);
     expect(both!.low80).toBeLessThan(300);
     expect(both!.high80).toBeGreaterThan(300);
+  });
+
+  it('tells each garment of the newest hundred, and which one the middle does not follow', () => {
+    const alike = Array.from({ length: 104 }, () => sewn(60));
+    const [pace] = handPaces([...alike, sewn(6)]);
+    expect([pace?.garments, pace?.ofEach.length]).toEqual([105, 100]);
+    expect(pace?.ofEach.filter(({ isFarOff }) => isFarOff)).toHaveLength(1);
+    expect(pace?.ofEach.at(-1)?.isFarOff).toBe(true);
+    expect(pace?.typical).toBeCloseTo(600, 6);
   });
 
   it('says nothing of what was not sewn, took no time, or has no seam', () => {

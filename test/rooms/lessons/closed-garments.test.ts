@@ -170,9 +170,11 @@ describe('seams sewn by hand', () => {
     expect(paces).toEqual([
       expect.objectContaining({ kind: line.kind, garments: 1, typical: '600', cmAnHour: '120' }),
     ]);
+    expect(paces[0].ofEach).toEqual([{ pace: '600', isFarOff: false }]);
     const { text } = await studio.get('/lessons');
     expect(text).toContain('The pace of the hand');
     expect(text).toContain('Felling &lt;i&gt;');
+    expect(text).toMatch(/<svg[^>]*aria-label="Stitches an hour[^>]*>.*Felling &#60;i&#62;.*<circle/s);
     expect((await studio.get(`${url}/plan/${line.id}`)).text).toContain(
       'Your own pace at this is 10 stitches a minute, threading included, from one closed garment.',
     );

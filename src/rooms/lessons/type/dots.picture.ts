@@ -13,6 +13,8 @@ const EDGE = 12;
 const COLUMN = 10;
 const MOST_HIGH = 12;
 const DOT = 9;
+/** Room for a label and a little air. */
+const LABEL = 68;
 const FLOOR = 60 + MOST_HIGH * DOT;
 
 /**
@@ -48,9 +50,10 @@ export const dotsPicture = ({
         : `<circle cx="${x}" cy="${y}" r="4" fill="currentColor"/>`;
     }),
   );
-  const mark = (hours: number, words: string, row: number, dashes: string): string => {
+  // Each label stands a step lower than the next, so that left of it there is never a line; right of it the next line may stand too near.
+  const mark = (hours: number, words: string, row: number, dashes: string, next = Infinity): string => {
     const x = EDGE + hours * scale;
-    const isLate = x > WIDTH - 90;
+    const isLate = x > WIDTH - LABEL || (x > LABEL && EDGE + next * scale < x + LABEL);
     return [
       `<line x1="${x.toFixed(1)}" x2="${x.toFixed(1)}" y1="${row * 18 + 4}" y2="${FLOOR}" stroke="currentColor" stroke-width="1.5"${dashes ? ` stroke-dasharray="${dashes}"` : ''}/>`,
       `<text x="${(x + (isLate ? -5 : 5)).toFixed(1)}" y="${row * 18 + 16}" font-size="16" fill="currentColor" text-anchor="${isLate ? 'end' : 'start'}">${words}</text>`,
@@ -61,8 +64,8 @@ export const dotsPicture = ({
       `<svg class="strip" viewBox="0 0 ${WIDTH} ${FLOOR + 8}" role="img" aria-label="Every garment as a dot over the hours it took, with even chance, 4 in 5 and 9 in 10 of the next one; the figures stand in the table.">`,
       `<line x1="${EDGE}" x2="${WIDTH - EDGE}" y1="${FLOOR}" y2="${FLOOR}" stroke="currentColor" stroke-width="1"/>`,
       ...dots,
-      mark(even, 'even', 2, ''),
-      mark(fourInFive, '4 in 5', 1, '6 4'),
+      mark(even, 'even', 2, '', fourInFive),
+      mark(fourInFive, '4 in 5', 1, '6 4', nineInTen),
       mark(nineInTen, '9 in 10', 0, '2 3'),
       '</svg>',
     ].join(''),
