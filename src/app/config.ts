@@ -15,6 +15,7 @@ export type Config = {
   readonly backupDir: string;
   /** Seals every backup; said in the surroundings only, written down nowhere. */
   readonly backupPassphrase: string | undefined;
+  readonly logLevel: 'info' | 'warn' | 'error' | 'silent';
   readonly zone: string;
   readonly tls: { readonly cert: string; readonly key: string } | undefined;
   readonly templates: string;
@@ -67,6 +68,7 @@ const Surroundings = z.object({
     empty,
     z.string().refine(isZone, 'is not a time zone such as Europe/Dublin').optional(),
   ),
+  LOG_LEVEL: z.preprocess(empty, oneOf(['info', 'warn', 'error', 'silent']).default('info')),
   TLS_CERT: z.preprocess(empty, z.string().optional()),
   TLS_KEY: z.preprocess(empty, z.string().optional()),
 });
@@ -106,6 +108,7 @@ export const readConfig = (environment: NodeJS.ProcessEnv, root = process.cwd())
       : { kind: 'sqlite', file: join(dataDir, 'bastings.sqlite') },
     backupDir: said.BACKUP_DIR ? resolve(root, said.BACKUP_DIR) : join(dataDir, 'backups'),
     backupPassphrase: said.BACKUP_PASSPHRASE || undefined,
+    logLevel: said.LOG_LEVEL,
     zone: said.TIME_ZONE ?? new Intl.DateTimeFormat().resolvedOptions().timeZone,
     tls: said.TLS_CERT && said.TLS_KEY ? { cert: said.TLS_CERT, key: said.TLS_KEY } : undefined,
     templates: fileURLToPath(new URL('../../templates', import.meta.url)),

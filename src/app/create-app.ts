@@ -7,6 +7,7 @@ import { NestFactory } from '@nestjs/core';
 import { FastifyAdapter, type NestFastifyApplication } from '@nestjs/platform-fastify';
 import type { Clock } from '../storage/clock.js';
 import { ReadSide } from '../storage/read-side.js';
+import { log } from '../web/log.js';
 import { refuseNul } from '../web/manners/no-nul.js';
 import { isOurOwn } from '../web/manners/same-origin.js';
 import type { Request } from '../web/visit.js';
@@ -22,6 +23,7 @@ export const createApp = async (config: Config, clock?: Clock): Promise<NestFast
   const tls = config.tls && {
     https: { cert: readFileSync(config.tls.cert), key: readFileSync(config.tls.key) },
   };
+  log.level = config.logLevel;
   const adapter = new FastifyAdapter({
     bodyLimit: BODY_LIMIT,
     trustProxy: false,

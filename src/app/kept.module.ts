@@ -7,7 +7,6 @@ import {
   type OnApplicationBootstrap,
   type OnApplicationShutdown,
 } from '@nestjs/common';
-import pino from 'pino';
 import type { DataSource } from 'typeorm';
 import { PdfPrinter } from '../printing/browser/pdf-printer.js';
 import { Stationery } from '../printing/papers/stationery.js';
@@ -25,6 +24,7 @@ import { ReadSide } from '../storage/read-side.js';
 import { sweep } from '../storage/sweep.js';
 import { UnitOfWork } from '../storage/unit-of-work.js';
 import { KeptForms } from '../web/forms/kept-forms.js';
+import { log } from '../web/log.js';
 import { faultWords } from '../web/manners/fault-words.js';
 import { Listening } from '../web/manners/listening.js';
 import { OnceOnly } from '../web/manners/once-only.js';
@@ -32,8 +32,6 @@ import { Surroundings } from '../web/manners/surroundings.js';
 import { backupsOf } from './commands/keep-safe.js';
 import { type Config, isOverheard } from './config.js';
 import { openKept } from './open-kept.js';
-
-const log = pino({ name: 'bastings' });
 
 const WRITING = 'connection that writes';
 const READING = 'connection that reads';

@@ -46,7 +46,7 @@ rooms.push(EmptyModule);
 
 const folder = mkdtempSync(join(tmpdir(), 'bastings-bench-'));
 process.on('exit', () => rmSync(folder, { recursive: true, force: true }));
-const config = readConfig({ DATA_DIR: folder, PORT: '0', TIME_ZONE: 'Europe/Dublin' });
+const config = readConfig({ DATA_DIR: folder, PORT: '0', LOG_LEVEL: 'error', TIME_ZONE: 'Europe/Dublin' });
 const app = await createApp(config);
 const serverTimes = {};
 app

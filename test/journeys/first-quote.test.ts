@@ -19,7 +19,9 @@ let maker: Maker;
 const folder = mkdtempSync(join(tmpdir(), 'bastings-first-'));
 
 beforeAll(async () => {
-  app = await createApp(readConfig({ DATA_DIR: folder, PORT: '0', TIME_ZONE: 'Europe/Dublin' }));
+  app = await createApp(
+    readConfig({ DATA_DIR: folder, PORT: '0', LOG_LEVEL: 'error', TIME_ZONE: 'Europe/Dublin' }),
+  );
   await app.listen(0, '127.0.0.1');
   const at = app.getHttpServer().address();
   const address = `http://127.0.0.1:${typeof at === 'object' && at ? at.port : 0}`;

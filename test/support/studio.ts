@@ -61,7 +61,13 @@ export const openTestStudio = async (environment: Record<string, string> = {}): 
 export const openEmptyStudio = async (environment: Record<string, string> = {}): Promise<TestStudio> => {
   const folder = mkdtempSync(join(tmpdir(), 'bastings-'));
   const clock = new StillClock();
-  const config = readConfig({ DATA_DIR: folder, PORT: '0', TIME_ZONE: 'Europe/Dublin', ...environment });
+  const config = readConfig({
+    DATA_DIR: folder,
+    PORT: '0',
+    LOG_LEVEL: 'error',
+    TIME_ZONE: 'Europe/Dublin',
+    ...environment,
+  });
   const app = await createApp(config, clock);
   await app.init();
   await app.getHttpAdapter().getInstance().ready();

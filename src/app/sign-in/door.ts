@@ -1,5 +1,4 @@
 import { Injectable } from '@nestjs/common';
-import pino from 'pino';
 import { isEasilyGuessed } from '../../domain/house/passphrase.js';
 import { Invalid, NotAllowed } from '../../domain/kernel/errors.js';
 import { type Account, accountBook } from '../../storage/books/account-book.js';
@@ -10,6 +9,7 @@ import { ReadSide } from '../../storage/read-side.js';
 import { SIGN_IN_DAYS } from '../../storage/sweep.js';
 import { UnitOfWork } from '../../storage/unit-of-work.js';
 import { EASY } from '../../web/fields/new-passphrase.js';
+import { log } from '../../web/log.js';
 import { SESSION } from '../../web/manners/session-cookie.js';
 import type { SignedIn } from '../../web/visit.js';
 import { GuessThrottle } from './guess-throttle.js';
@@ -24,8 +24,6 @@ const DAY = 86_400_000;
 export const PHONE_UNUSED_DAYS = 90;
 /** Its cookie is kept as long as browsers keep one. */
 export const PHONE_COOKIE_DAYS = 400;
-
-const log = pino({ name: 'bastings' });
 
 /** Who comes in, and how. */
 @Injectable()

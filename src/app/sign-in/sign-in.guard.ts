@@ -1,16 +1,14 @@
 import { type CanActivate, type ExecutionContext, Injectable } from '@nestjs/common';
 import { Reflector } from '@nestjs/core';
-import pino from 'pino';
 import { NotAllowed } from '../../domain/kernel/errors.js';
 import { typedOf } from '../../web/forms/typed.js';
+import { log } from '../../web/log.js';
 import { onceKeyOf } from '../../web/manners/once-only.js';
 import { sessionSecretOf } from '../../web/manners/session-cookie.js';
 import { OPEN, type Request, type SignedIn } from '../../web/visit.js';
 import { mayGo } from '../../web/who-may.js';
 import { Door } from './door.js';
 import { NotOpenedYet, NotSignedIn } from './not-signed-in.js';
-
-const log = pino({ name: 'bastings' });
 
 const CHANGES = new Set(['POST', 'PUT', 'PATCH', 'DELETE']);
 

@@ -1,15 +1,13 @@
 import { randomUUID } from 'node:crypto';
 import { type ArgumentsHost, Catch, type ExceptionFilter, HttpException, Injectable } from '@nestjs/common';
 import type { FastifyReply } from 'fastify';
-import pino from 'pino';
 import { Invalid, NotAllowed, NotFound, Trouble } from '../../domain/kernel/errors.js';
 import { Templates } from '../../printing/templates/templates.js';
+import { log } from '../log.js';
 import type { Request } from '../visit.js';
 import { faultWords } from './fault-words.js';
 import { type Problem, problemOf } from './problem.js';
 import { Surroundings } from './surroundings.js';
-
-const log = pino({ name: 'bastings' });
 
 /** What Fastify itself refuses before a room sees it. */
 const UNREADABLE: Readonly<Record<number, readonly [code: string, sentence: string]>> = {

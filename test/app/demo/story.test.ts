@@ -51,7 +51,10 @@ const sum = (amounts: readonly (string | number)[]): string =>
 
 beforeAll(async () => {
   const clock = new StoryClock(new StillClock());
-  app = await createApp(readConfig({ DATA_DIR: data, PORT: '0', TIME_ZONE: ZONE }), clock);
+  app = await createApp(
+    readConfig({ DATA_DIR: data, PORT: '0', LOG_LEVEL: 'error', TIME_ZONE: ZONE }),
+    clock,
+  );
   const [unit, door] = [app.get(UnitOfWork), app.get(Door)];
   const accountId = await door.addOwner(OWNER, PASSPHRASE);
   const visit = { who: { id: accountId, name: OWNER } };

@@ -12,7 +12,10 @@ type Asked = { fields?: Record<string, string>; headers?: Record<string, string>
 export const openDoor = async () => {
   const folder = mkdtempSync(join(tmpdir(), 'bastings-door-'));
   const clock = new StillClock();
-  const app = await createApp(readConfig({ DATA_DIR: folder, TIME_ZONE: 'Europe/Dublin' }), clock);
+  const app = await createApp(
+    readConfig({ DATA_DIR: folder, LOG_LEVEL: 'error', TIME_ZONE: 'Europe/Dublin' }),
+    clock,
+  );
   await app.init();
   await app.getHttpAdapter().getInstance().ready();
   const ask = async (method: 'GET' | 'POST', url: string, { fields, headers, from }: Asked = {}) => {

@@ -29,7 +29,7 @@ const HANDS = [
 
 const folder = mkdtempSync(join(tmpdir(), 'bastings-fuzz-'));
 process.on('exit', () => rmSync(folder, { recursive: true, force: true }));
-const config = readConfig({ DATA_DIR: folder, PORT: '0', TIME_ZONE: 'Europe/Dublin' });
+const config = readConfig({ DATA_DIR: folder, PORT: '0', LOG_LEVEL: 'error', TIME_ZONE: 'Europe/Dublin' });
 const clock = new StoryClock(new MachineClock());
 const app = await createApp(config, clock);
 await app.listen(0, '127.0.0.1');

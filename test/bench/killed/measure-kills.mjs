@@ -20,7 +20,9 @@ const TOKEN = 'a-token-for-the-kills';
 
 /** A studio on a folder of its own, filled and closed again. */
 const fill = async (folder) => {
-  const app = await createApp(readConfig({ DATA_DIR: folder, PORT: '0', TIME_ZONE: 'Europe/Dublin' }));
+  const app = await createApp(
+    readConfig({ DATA_DIR: folder, PORT: '0', LOG_LEVEL: 'error', TIME_ZONE: 'Europe/Dublin' }),
+  );
   await app.init();
   await app.getHttpAdapter().getInstance().ready();
   const id = await app.get(Door).addOwner(OWNER.name, OWNER.passphrase);

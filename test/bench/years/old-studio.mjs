@@ -30,7 +30,7 @@ const TOKEN = 'a-token-for-the-bench';
 
 const folder = mkdtempSync(join(tmpdir(), 'bastings-years-'));
 process.on('exit', () => rmSync(folder, { recursive: true, force: true }));
-const config = readConfig({ DATA_DIR: folder, PORT: '0', TIME_ZONE: 'Europe/Dublin' });
+const config = readConfig({ DATA_DIR: folder, PORT: '0', LOG_LEVEL: 'error', TIME_ZONE: 'Europe/Dublin' });
 const clock = new StoryClock(new MachineClock());
 const app = await createApp(config, clock);
 const serverTimes = {};

@@ -20,7 +20,7 @@ let cookie: string;
 let read: ReadSide;
 beforeEach(async () => {
   folder = mkdtempSync(join(tmpdir(), 'bastings-'));
-  const config = readConfig({ DATA_DIR: folder, PORT: '0', TIME_ZONE: 'Europe/Dublin' });
+  const config = readConfig({ DATA_DIR: folder, PORT: '0', LOG_LEVEL: 'error', TIME_ZONE: 'Europe/Dublin' });
   app = await createApp(config, new StillClock());
   await app.init();
   await app.getHttpAdapter().getInstance().ready();

@@ -3,7 +3,6 @@ import { mkdir, readdir, rename, rm, stat } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { Readable } from 'node:stream';
 import { Injectable, type OnApplicationShutdown } from '@nestjs/common';
-import pino from 'pino';
 import type { Instant } from '../../../domain/kernel/calendar-date.js';
 import { NotFound, Trouble } from '../../../domain/kernel/errors.js';
 import { stampOf } from '../../../storage/backup/restore.js';
@@ -11,10 +10,10 @@ import { Clock } from '../../../storage/clock.js';
 import { inWordsWhereFull } from '../../../storage/disk-full.js';
 import { readExport } from '../../../storage/moving/export/export-form.js';
 import { ExportPlace } from '../../../storage/moving/export/export-place.js';
+import { log } from '../../../web/log.js';
 import { faultWords } from '../../../web/manners/fault-words.js';
 import { writeExport } from './write-export.js';
 
-const log = pino({ name: 'bastings' });
 const NAME = /^bastings-export-(\d{4}-\d{2}-\d{2})T(\d{2})-(\d{2})-(\d{2})Z\.zip$/;
 
 /** An export that lies there to be taken. */
