@@ -16,6 +16,7 @@ import { InvoiceRow } from '../rows/papers/invoice.row.js';
 import { IssuedQuoteRow } from '../rows/papers/issued-quote.row.js';
 import { QuoteAnswerRow } from '../rows/papers/quote-answer.row.js';
 import { PaymentRow } from '../rows/payments/payment.row.js';
+import { ReminderRow } from '../rows/payments/reminder.row.js';
 import type { Reading } from '../session.js';
 import { inParts } from './in-parts.js';
 
@@ -39,6 +40,7 @@ export type HeldKeys = {
   readonly openQuote: readonly string[];
   readonly invoice: readonly string[];
   readonly payment: readonly string[];
+  readonly reminder: readonly string[];
 };
 
 /** Who they are and were here: every name and mark that stood on their card, now or before. */
@@ -136,6 +138,7 @@ export const heldKeys = async (reading: Reading, person: HeldPerson): Promise<He
     openQuote: await neverAccepted(reading, quote),
     invoice: await keysOf(InvoiceRow, 'client_id', client),
     payment: await keysOf(PaymentRow, 'client_id', client),
+    reminder: await keysOf(ReminderRow, 'client_id', client),
   };
 };
 

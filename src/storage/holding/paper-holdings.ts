@@ -13,6 +13,8 @@ import { BankLineRow } from '../rows/payments/bank-line.row.js';
 import { PaymentRow } from '../rows/payments/payment.row.js';
 import { ReceiptRow } from '../rows/payments/receipt.row.js';
 import { ReceiptPdfRow } from '../rows/payments/receipt-pdf.row.js';
+import { ReminderRow } from '../rows/payments/reminder.row.js';
+import { ReminderPdfRow } from '../rows/payments/reminder-pdf.row.js';
 import { type Holding, holding } from './holding.js';
 
 /**
@@ -54,6 +56,15 @@ export const paperHoldings: readonly Holding[] = [
     by: { client_id: 'client' },
     erased: ({ number }) => ({ client_name: STRUCK, title: '', folded: number.toLowerCase() }),
     frozen: ['document'],
+    unsaid: ['document'],
+  }),
+  // No law wants a letter that reminds kept.
+  holding<ReminderPdfRow>({ row: ReminderPdfRow, by: { id: 'reminder' }, erased: 'goes' }),
+  holding<ReminderRow>({
+    row: ReminderRow,
+    name: 'Reminders',
+    by: { client_id: 'client' },
+    erased: 'goes',
     unsaid: ['document'],
   }),
   holding<ReceiptPdfRow>({ row: ReceiptPdfRow, by: {}, erased: 'stays' }),

@@ -20,7 +20,7 @@ export const keepingPage = (
   photosOver: number,
   form: FormModel,
 ): { template: string; words: PageWords } => ({
-  template: 'clients/keeping',
+  template: 'clients/held/keeping',
   words: {
     title: 'How long clients are kept',
     room: 'house',
