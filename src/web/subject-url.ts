@@ -35,6 +35,7 @@ export const subjectUrl = (about: string): string | undefined => {
   if (kind === 'outwork' && id) return `/bench/outwork/${id}`;
   if (kind === 'outworker' && id) return `/bench/outwork/workers/${id}`;
   if (kind === 'money-out' && id) return `/papers/money-out/${id}`;
+  if (kind === 'sent-back' && id) return `/cloth-room/movements/${id}`;
   if (kind === 'payment' && id) return `/papers/payments/${id}`;
   if (kind === 'commission' && id) {
     const parts =

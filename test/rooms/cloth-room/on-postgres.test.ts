@@ -24,7 +24,9 @@ describe.skipIf(isPostgresLeftOut)('the cloth room on PostgreSQL', () => {
     const lineId = await plan(studio, garment, 'Hand-woven tweed', '6', '46.00');
     await accepted(studio, order);
     const materialId = await aMaterial(studio, { name: 'Hand-woven tweed', method: 'weighted-average' });
-    await buy(studio, supplier, [{ materialId, quantity: '5.20', unitPrice: '49.70', lineId }]);
+    const { lots } = await buy(studio, supplier, [
+      { materialId, quantity: '5.20', unitPrice: '49.70', lineId },
+    ]);
     const movement = await pressed(studio, `/cloth-room/materials/${materialId}/take`, {
       kind: 'issue',
       garment,
@@ -39,5 +41,11 @@ describe.skipIf(isPostgresLeftOut)('the cloth room on PostgreSQL', () => {
     expect(page).toContain('€198.80 have been used, against €276.00 planned');
     for (const url of ['/cloth-room?q=tweed', '/cloth-room/stocktake', `/cloth-room/materials/${materialId}`])
       expect((await studio.get(url)).status).toBe(200);
+    // One of 5.20 goes back at 49.70: 258.44 less 49.70 is owed.
+    const sent = { quantity: '1', reason: 'a flaw' };
+    expect((await studio.api('POST', `/api/lots/${lots[0]!.id}/sent-back`, sent)).status).toBe(201);
+    const owed = (await studio.api('GET', '/api/money-out/owed')).json();
+    expect(owed.merchants).toMatchObject([{ amount: '258.44' }, { amount: '-49.70' }]);
+    expect(owed.byMerchant).toMatchObject([{ amount: '208.74' }]);
   }, 60_000);
 });

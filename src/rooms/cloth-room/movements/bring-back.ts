@@ -7,6 +7,8 @@ import { entryBook } from '../../../storage/books/cloth-room/entry-book.js';
 import { lotBook } from '../../../storage/books/cloth-room/lot-book.js';
 import { materialBook } from '../../../storage/books/cloth-room/material-book.js';
 import { stockBook } from '../../../storage/books/cloth-room/stock-book.js';
+import { paidOutBook } from '../../../storage/books/money-out/paid-out-book.js';
+import { sentBackSubject } from '../../../storage/books/money-out/supplier-credits.js';
 import { studioBook } from '../../../storage/books/studio-book.js';
 import type { Visit, Writing } from '../../../storage/session.js';
 import type { Done, UnitOfWork } from '../../../storage/unit-of-work.js';
@@ -93,7 +95,18 @@ export const keepOffcut = (
     return lotId;
   });
 
-/** @throws Conflict when it cannot simply be reversed */
+/** The supplier's credit for what was sent back goes with the movement, so it must not be settled. @throws Conflict */
+const giveUpCredit = async (writing: Writing, entryId: string): Promise<void> => {
+  const about = sentBackSubject(entryId);
+  if ((await paidOutBook.of(writing, [about])).has(about))
+    throw new Conflict(
+      'The supplier’s credit for this is marked as settled. Say first, under money out, that it was not settled after all.',
+      'credit-settled',
+    );
+  await writing.seal(about);
+};
+
+/** @throws Conflict when it cannot simply be reversed, or is a return to a supplier whose credit is settled */
 export const reverseMovement = (
   unit: UnitOfWork,
   visit: Visit,
@@ -103,6 +116,7 @@ export const reverseMovement = (
   unit.write(visit, async (writing) => {
     const entry = await entryBook.one(writing, entryId);
     const { name } = await materialBook.one(writing, entry.materialId);
+    if (entry.kind === 'sent-back') await giveUpCredit(writing, entryId);
     const id = await stockBook.reverse(writing, entry, { ...said, kind: 'reversal' });
     writing.says(
       `Reversed a movement of ${name}: ${ENTRY_WORDS[entry.kind].toLowerCase()}`,

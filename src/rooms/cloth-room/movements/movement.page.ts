@@ -6,6 +6,7 @@ import type { Material } from '../../../domain/stock/material.js';
 import type { Taken } from '../../../domain/stock/stock-lot.js';
 import type { FormModel } from '../../../printing/templates/page-model.js';
 import type { ServedGarment } from '../../../storage/books/cloth-room/served-garments.js';
+import { type SupplierCredit, sentBackSubject } from '../../../storage/books/money-out/supplier-credits.js';
 import { freshForm } from '../../../web/forms/form.js';
 import type { PageWords } from '../../../web/reply.js';
 import { moneyInWords } from '../../../web/words/amounts.js';
@@ -85,8 +86,15 @@ export type MovementTold = {
   readonly lots: ReadonlyMap<string, Lot>;
   readonly about: readonly StockEntry[];
   readonly stillOut: readonly Taken[];
+  /** What the supplier owes for it, where it went back. */
+  readonly credit: SupplierCredit | undefined;
   readonly today: string;
   readonly identity: StudioIdentity;
+};
+
+const creditInWords = ({ amount, isReversed, isSettled }: SupplierCredit, locale: string): string => {
+  if (isReversed || amount.isZero()) return 'none';
+  return `${moneyInWords(amount, locale)}, ${isSettled ? 'settled' : 'not settled yet'}`;
 };
 
 /** Which of a movement's forms was refused, with what was typed. */
@@ -124,6 +132,17 @@ export const movementPage = (told: MovementTold, again?: Again): { template: str
           : { label: '', text: '' },
         { label: 'Reason', text: entry.reason },
         ...(entry.of ? [{ label: 'About', text: 'an earlier movement', href: movementUrl(entry.of) }] : []),
+        ...(told.credit
+          ? [
+              {
+                label: 'Supplier’s credit',
+                text: creditInWords(told.credit, locale),
+                ...(told.credit.isReversed || told.credit.amount.isZero()
+                  ? {}
+                  : { href: `/papers/money-out/pay?about=${encodeURIComponent(sentBackSubject(entry.id))}` }),
+              },
+            ]
+          : []),
         ...(entry.purchaseId
           ? [{ label: 'Delivery', text: 'as it came', href: `/cloth-room/purchases/${entry.purchaseId}` }]
           : []),

@@ -4,6 +4,7 @@ import { entryBook } from '../../../storage/books/cloth-room/entry-book.js';
 import { lotBook } from '../../../storage/books/cloth-room/lot-book.js';
 import { materialBook } from '../../../storage/books/cloth-room/material-book.js';
 import { servedGarments } from '../../../storage/books/cloth-room/served-garments.js';
+import { supplierCredits } from '../../../storage/books/money-out/supplier-credits.js';
 import { studioBook } from '../../../storage/books/studio-book.js';
 import { Clock, todayIn } from '../../../storage/clock.js';
 import { ReadSide } from '../../../storage/read-side.js';
@@ -145,6 +146,7 @@ export class MovementsController {
         ),
         about: await entryBook.about(this.read, [id]),
         stillOut: await entryBook.stillOut(this.read, entry),
+        credit: await supplierCredits.find(this.read, id),
         today,
         identity,
       },

@@ -93,27 +93,44 @@ export const billPage = (
   };
 };
 
-/** The form that marks something as paid, or says that it is. */
+/** What is said of paying, and of a credit that is settled. */
+const WORDS_OF_PAYING = {
+  paid: { done: 'Paid', day: 'Paid on', submit: 'It is paid', undone: 'It was not paid after all' },
+  settled: {
+    done: 'Settled',
+    day: 'Settled on',
+    submit: 'It is settled',
+    undone: 'It was not settled after all',
+  },
+};
+
+/** The form that marks something as paid, or a credit as settled, or says that it is. */
 export const payPage = (
   form: FormModel,
   about: string,
   owed: { readonly to: string; readonly amount: Money; readonly what: string },
   paid: PaidOut | undefined,
   { locale }: StudioIdentity,
-): Drawn => ({
-  template: 'paper-room/money-out/pay',
-  words: {
-    title: paid ? `Paid: ${owed.to}` : `Pay ${owed.to}`,
-    room: 'papers',
-    crumbs: [papersCrumb, moneyOutCrumb],
-    lead: `${moneyInWords(owed.amount, locale)} to ${owed.to}${owed.what ? `, ${owed.what}` : ''}.`,
-    paid: paid ? `Paid on ${dateInWords(paid.paidOn)}${paid.how ? `, ${paid.how}` : ''}.` : '',
-    about,
-    isOutwork: about.startsWith('outwork/'),
-    form: { ...form, action: `${HERE}/pay` },
-    unpay: paid
-      ? { action: `${HERE}/unpay`, text: 'It was not paid after all', once: form.once, values: { about } }
-      : '',
-    leave: { text: 'Leave without saving', href: HERE },
-  },
-});
+): Drawn => {
+  const isCredit = about.startsWith('sent-back/');
+  const say = isCredit ? WORDS_OF_PAYING.settled : WORDS_OF_PAYING.paid;
+  const open = isCredit ? `Credit from ${owed.to}` : `Pay ${owed.to}`;
+  return {
+    template: 'paper-room/money-out/pay',
+    words: {
+      title: paid ? `${say.done}: ${owed.to}` : open,
+      room: 'papers',
+      crumbs: [papersCrumb, moneyOutCrumb],
+      lead: `${moneyInWords(owed.amount, locale)} ${isCredit ? 'from' : 'to'} ${owed.to}${owed.what ? `, ${owed.what}` : ''}.`,
+      paid: paid ? `${say.day} ${dateInWords(paid.paidOn)}${paid.how ? `, ${paid.how}` : ''}.` : '',
+      about,
+      isOutwork: about.startsWith('outwork/'),
+      isCredit,
+      dayLabel: say.day,
+      submitText: say.submit,
+      form: { ...form, action: `${HERE}/pay` },
+      unpay: paid ? { action: `${HERE}/unpay`, text: say.undone, once: form.once, values: { about } } : '',
+      leave: { text: 'Leave without saving', href: HERE },
+    },
+  };
+};

@@ -9,6 +9,7 @@ import { supplierBook } from '../../../storage/books/cloth-room/supplier-book.js
 import { garmentBook } from '../../../storage/books/garment-book.js';
 import { moneyOutBook } from '../../../storage/books/money-out/money-out-book.js';
 import { billSubject, paidOutBook } from '../../../storage/books/money-out/paid-out-book.js';
+import { supplierCredits } from '../../../storage/books/money-out/supplier-credits.js';
 import { outworkBook, outworkSubject } from '../../../storage/books/outwork/outwork-book.js';
 import { outworkerBook } from '../../../storage/books/outwork/outworker-book.js';
 import { studioBook } from '../../../storage/books/studio-book.js';
@@ -90,6 +91,10 @@ export const payable = async (reading: Reading, about: string): Promise<Payable>
     const { name } = await supplierBook.one(reading, purchase.supplierId);
     return { to: name, amount: comesTo(purchase), what: 'cloth and trimmings' };
   }
+  if (kind === 'sent-back') {
+    const { supplierName, amount } = await supplierCredits.one(reading, id);
+    return { to: supplierName, amount, what: 'cloth and trimmings sent back' };
+  }
   if (kind === 'outwork') {
     const ticket = await outworkBook.one(reading, id);
     const { name } = await outworkerBook.one(reading, ticket.outworkerId);
@@ -131,7 +136,7 @@ const payOutwork = async (writing: Writing, id: string, on: CalendarDate): Promi
   return bill;
 };
 
-/** Marks a bill, a delivery or outwork as paid. @throws NotFound, Conflict when it is paid already or was reversed */
+/** Marks a bill, a delivery or outwork as paid, or a merchant's credit as settled. @throws NotFound, Conflict when it is paid already or was reversed */
 export const markPaid = (
   unit: UnitOfWork,
   visit: Visit,
@@ -143,9 +148,14 @@ export const markPaid = (
     let paid = about;
     if (kind === 'outwork') paid = billSubject((await payOutwork(writing, id, paidOn)).id);
     else if (kind === 'money-out') await mustBeOwed(writing, id);
+    else if (kind === 'sent-back') await mustStand(writing, id);
     await paidOutBook.pay(writing, paid, paidOn, how);
     const { locale } = (await studioBook.the(writing)).identity;
-    writing.says(`Paid ${to} ${moneyInWords(amount, locale)}`, kind === 'outwork' ? about : paid);
+    const much = moneyInWords(amount, locale);
+    writing.says(
+      kind === 'sent-back' ? `Settled ${to}’s credit of ${much}` : `Paid ${to} ${much}`,
+      kind === 'outwork' ? about : paid,
+    );
     return paid;
   });
 
@@ -155,11 +165,24 @@ const mustBeOwed = async (writing: Writing, id: string): Promise<void> => {
     throw new Conflict('This bill was reversed, so nothing is owed for it.', 'reversed');
 };
 
+const mustStand = async (writing: Writing, entryId: string): Promise<void> => {
+  const { amount, isReversed } = await supplierCredits.one(writing, entryId);
+  if (isReversed)
+    throw new Conflict('Sending this back was reversed, so there is no credit for it.', 'reversed');
+  if (amount.isZero()) throw new Conflict('There is no credit for this: it cost nothing.', 'nothing-owed');
+};
+
 /** Takes the mark of payment back: it is owed again. @throws Conflict when it is not paid */
 export const markUnpaid = (unit: UnitOfWork, visit: Visit, about: string): Promise<Done<void>> =>
   unit.write(visit, async (writing) => {
     const { to, amount } = await payable(writing, about);
     await paidOutBook.takeBack(writing, about);
     const { locale } = (await studioBook.the(writing)).identity;
-    writing.says(`${to} was not paid the ${moneyInWords(amount, locale)} after all`, about);
+    const much = moneyInWords(amount, locale);
+    writing.says(
+      about.startsWith('sent-back/')
+        ? `${to}’s credit of ${much} was not settled after all`
+        : `${to} was not paid the ${much} after all`,
+      about,
+    );
   });

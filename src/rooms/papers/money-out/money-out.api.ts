@@ -1,4 +1,5 @@
 import { Body, Controller, Get, Param, Post, Query } from '@nestjs/common';
+import { owedInAll } from '../../../domain/money-out/supplier-credit.js';
 import { moneyOutBook } from '../../../storage/books/money-out/money-out-book.js';
 import { billSubject, paidOutBook } from '../../../storage/books/money-out/paid-out-book.js';
 import { studioBook } from '../../../storage/books/studio-book.js';
@@ -56,11 +57,15 @@ export class MoneyOutApi {
   }
 
   @Get('owed')
-  @Describe({ summary: 'What is owed to merchants, to outworkers, and for other bills' })
+  @Describe({
+    summary: 'What is owed to merchants, to outworkers, and for other bills',
+    description:
+      'What was sent back to a merchant is a credit: `sent-back/ID`, below nought. `byMerchant` is what is owed to each, credits taken off.',
+  })
   async owed(): Promise<Reply> {
     const today = await this.today();
     const { merchants, outworkers, bills } = await gatherMoneyOut(this.read, today, [today, today]);
-    return answer({ merchants, outworkers, bills });
+    return answer({ merchants, byMerchant: owedInAll(merchants), outworkers, bills });
   }
 
   @Get('overhead')
@@ -107,9 +112,10 @@ export class MoneyOutApi {
 
   @Post('paid')
   @Describe({
-    summary: 'Mark a bill, a delivery of cloth or outwork that is back as paid',
+    summary:
+      'Mark a bill, a delivery of cloth or outwork that is back as paid, or a merchant’s credit as settled',
     description:
-      '`about` is `money-out/ID`, `purchase/ID` or `outwork/ID`; outwork becomes a bill of its garment.',
+      '`about` is `money-out/ID`, `purchase/ID`, `sent-back/ID` or `outwork/ID`; outwork becomes a bill of its garment.',
     examples: { delivery: { about: `purchase/${GARMENT}`, paidOn: '2026-03-06', how: 'transfer' } },
   })
   async pay(@Body() body: unknown, @Hand() visit: Visit): Promise<Reply> {

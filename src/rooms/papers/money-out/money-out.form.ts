@@ -21,8 +21,8 @@ export const MoneyOutFields = (kit: FieldKit) =>
   });
 export type MoneyOutSaid = z.output<ReturnType<typeof MoneyOutFields>>;
 
-/** A bill as it is kept: `purchase/0190…`, `money-out/0190…`, `outwork/0190…`. */
-const ABOUT = /^(purchase|money-out|outwork)\/[\w-]{1,60}$/;
+/** A bill or a credit as it is kept: `purchase/0190…`, `sent-back/0190…`, `money-out/0190…`, `outwork/0190…`. */
+const ABOUT = /^(purchase|sent-back|money-out|outwork)\/[\w-]{1,60}$/;
 
 /** That something was paid. @param today nobody has paid tomorrow */
 export const PayFields = (today: CalendarDate) =>

@@ -7,9 +7,10 @@ import {
   type MoneyOut,
   toPay,
 } from '../../../domain/money-out/money-out.js';
+import { owedInAll } from '../../../domain/money-out/supplier-credit.js';
 import type { PageOf } from '../../../storage/books/client-book.js';
 import type { OverheadYear } from '../../../storage/books/money-out/overhead-year.js';
-import type { Owed } from '../../../storage/books/money-out/owed.js';
+import type { Owed, OwedToMerchant } from '../../../storage/books/money-out/owed.js';
 import { billSubject, type PaidOut } from '../../../storage/books/money-out/paid-out-book.js';
 import { freshForm } from '../../../web/forms/form.js';
 import { overheadSoFar } from '../../../web/rates/overhead-so-far.js';
@@ -25,7 +26,7 @@ export const payUrl = (about: string): string => `${HERE}/pay?about=${encodeURIC
 
 /** Everything the page of money out tells. */
 export type MoneyOutTold = {
-  readonly merchants: readonly Owed[];
+  readonly merchants: readonly OwedToMerchant[];
   readonly outworkers: readonly Owed[];
   readonly bills: readonly Owed[];
   readonly totals: readonly KindTotal[];
@@ -38,7 +39,28 @@ export type MoneyOutTold = {
   readonly identity: StudioIdentity;
 };
 
-const owedTable = (caption: string, owed: readonly Owed[], { currency, locale }: StudioIdentity) => ({
+const isCredit = ({ about }: Owed): boolean => about.startsWith('sent-back/');
+
+const sumRow = (text: string, amount: Money, locale: string) => ({
+  cells: [{ text }, { text: '' }, { text: '' }, { text: amountInWords(amount, locale) }, { text: '' }],
+});
+
+/** What is owed to each merchant with more than one line, so that a credit is seen against what it comes off. */
+const byMerchant = (merchants: readonly OwedToMerchant[], locale: string) => {
+  const each = owedInAll(merchants);
+  return each.length < 2
+    ? []
+    : each
+        .filter(({ toId }) => merchants.filter((one) => one.toId === toId).length > 1)
+        .map(({ to, amount }) => sumRow(`${to}, in all`, amount, locale));
+};
+
+const owedTable = (
+  caption: string,
+  owed: readonly Owed[],
+  { currency, locale }: StudioIdentity,
+  sums: readonly ReturnType<typeof sumRow>[] = [],
+) => ({
   caption,
   columns: [
     { text: 'To' },
@@ -51,29 +73,21 @@ const owedTable = (caption: string, owed: readonly Owed[], { currency, locale }:
     cells: [
       { text: one.to },
       { text: dateInWords(one.on) },
-      { text: one.paperNumber },
+      { text: one.paperNumber, ...(isCredit(one) ? { note: 'sent back' } : {}) },
       { text: amountInWords(one.amount, locale) },
-      { text: 'Mark as paid', href: payUrl(one.about), note: '' },
+      { text: isCredit(one) ? 'Mark as settled' : 'Mark as paid', href: payUrl(one.about), note: '' },
     ],
   })),
   foot: [
-    {
-      cells: [
-        { text: 'Together' },
-        { text: '' },
-        { text: '' },
-        {
-          text: amountInWords(
-            Money.sum(
-              owed.map(({ amount }) => amount),
-              currency,
-            ),
-            locale,
-          ),
-        },
-        { text: '' },
-      ],
-    },
+    ...sums,
+    sumRow(
+      'Together',
+      Money.sum(
+        owed.map(({ amount }) => amount),
+        currency,
+      ),
+      locale,
+    ),
   ],
 });
 
@@ -126,12 +140,21 @@ const standOf = (bill: MoneyOut, told: Pick<MoneyOutTold, 'paid' | 'reversed'>):
   return paid ? `paid ${dateInWords(paid.paidOn)}` : 'owed';
 };
 
+const owedInWords = (owed: Money, any: boolean, locale: string): string => {
+  if (!any) return 'Nothing is owed.';
+  if (owed.isZero()) return 'What is owed and what merchants owe back come to the same.';
+  return owed.isNegative()
+    ? `Merchants owe ${moneyInWords(owed.negated(), locale)} more than is owed.`
+    : `${moneyInWords(owed, locale)} is owed.`;
+};
+
 /** Money out: what is owed, what was spent by kind, overhead so far, and every bill. */
 export const moneyOutPage = (told: MoneyOutTold): PageWords => {
   const { merchants, outworkers, bills, totals, list, identity, span, year } = told;
   const { locale, currency } = identity;
+  const lines: readonly Owed[] = [...merchants, ...outworkers, ...bills];
   const owed = Money.sum(
-    [...merchants, ...outworkers, ...bills].map(({ amount }) => amount),
+    lines.map(({ amount }) => amount),
     currency,
   );
   const [from, to] = span;
@@ -139,13 +162,13 @@ export const moneyOutPage = (told: MoneyOutTold): PageWords => {
     title: 'Money out',
     room: 'papers',
     crumbs: [papersCrumb],
-    none: list.items.length === 0 && !told.after && owed.isZero(),
-    lead: owed.isZero() ? 'Nothing is owed.' : `${moneyInWords(owed, locale)} is owed.`,
+    none: list.items.length === 0 && !told.after && lines.length === 0,
+    lead: owedInWords(owed, lines.length > 0, locale),
     owed: [
-      { caption: 'Owed to merchants', of: merchants },
+      { caption: 'Owed to merchants', of: merchants, sums: byMerchant(merchants, locale) },
       { caption: 'Owed to outworkers', of: outworkers },
       { caption: 'Other bills to pay', of: bills },
-    ].flatMap(({ caption, of }) => (of.length > 0 ? [owedTable(caption, of, identity)] : [])),
+    ].flatMap(({ caption, of, sums }) => (of.length > 0 ? [owedTable(caption, of, identity, sums)] : [])),
     anyTotals: totals.length > 0,
     totals: totalsTable(totals, span, identity),
     span: freshForm(HERE, { from, to }),

@@ -5,10 +5,11 @@ import { SupplierRow } from '../../rows/cloth-room/supplier.row.js';
 import { MoneyOutRow } from '../../rows/money-out/money-out.row.js';
 import { PaidOutRow } from '../../rows/money-out/paid-out.row.js';
 import type { Reading } from '../../session.js';
+import { sentBackSubject, supplierCredits } from './supplier-credits.js';
 
-/** Something to be paid. */
+/** Something to be paid; below nought a credit, to be had. */
 export type Owed = {
-  /** `purchase/0190…` or `money-out/0190…`. */
+  /** `purchase/0190…`, `sent-back/0190…`, `outwork/0190…` or `money-out/0190…`. */
   readonly about: string;
   readonly to: string;
   readonly on: CalendarDate;
@@ -26,13 +27,17 @@ const owedOf = (kind: string, row: Raw): Owed => ({
   amount: Money.ofMinor(Number(row.amount), row.currency),
 });
 
-/** Everything that is owed to merchants for cloth and trimmings, oldest first. */
-export const owedToMerchants = async ({ manager }: Reading, limit = 500): Promise<Owed[]> => {
-  const rows = await manager
+/** What is owed to a merchant. */
+export type OwedToMerchant = Owed & { readonly toId: string };
+
+/** Everything that is owed to merchants for cloth and trimmings, less what was sent back, oldest first. */
+export const owedToMerchants = async (reading: Reading, limit = 500): Promise<OwedToMerchant[]> => {
+  const rows = await reading.manager
     .createQueryBuilder(PurchaseRow, 'one')
     .innerJoin(SupplierRow, 'supplier', 'supplier.id = one.supplier_id')
     .leftJoin(PaidOutRow, 'paid', "paid.about = 'purchase/' || one.id")
     .select('one.id', 'id')
+    .addSelect('supplier.id', 'to_id')
     .addSelect('supplier.name', 'to')
     .addSelect('one.bought_on', 'on')
     .addSelect('one.paper_number', 'paper')
@@ -43,8 +48,17 @@ export const owedToMerchants = async ({ manager }: Reading, limit = 500): Promis
     .orderBy('one.bought_on')
     .addOrderBy('one.id')
     .limit(limit)
-    .getRawMany<Raw>();
-  return rows.map((row) => owedOf('purchase', row));
+    .getRawMany<Raw & { to_id: string }>();
+  const bought = rows.map((row) => ({ ...owedOf('purchase', row), toId: row.to_id }));
+  const sentBack = (await supplierCredits.open(reading, limit)).map((credit) => ({
+    about: sentBackSubject(credit.entryId),
+    toId: credit.supplierId,
+    to: credit.supplierName,
+    on: credit.on,
+    paperNumber: credit.paperNumber,
+    amount: credit.amount.negated(),
+  }));
+  return [...bought, ...sentBack].toSorted((a, b) => a.on.localeCompare(b.on));
 };
 
 /** Bills that are not cloth, stand and are not paid, oldest first. */
