@@ -1,7 +1,7 @@
 import type { FormModel } from '../../../../printing/templates/page-model.js';
 import type { PageWords } from '../../../../web/reply.js';
 import { moneyInWords } from '../../../../web/words/amounts.js';
-import { countInWords } from '../../../../web/words/counts.js';
+import { capitalised, countInWords } from '../../../../web/words/counts.js';
 import type { InvoiceOfDraft } from '../invoice-of-draft.js';
 import { draftName, invoiceDraftUrl, paperUrl } from '../invoice-words.js';
 import type { Batch } from './batches.js';
@@ -53,7 +53,7 @@ export const batchPage = (
       lead:
         ready.length === 0
           ? 'No draft is ready to be issued.'
-          : `${countInWords(ready.length, 'draft')} ready. They go out in this order, each with the number that comes next.`,
+          : `${capitalised(countInWords(ready.length, 'draft'))} ready. They go out in this order, each with the number that comes next.`,
       anyReady: ready.length > 0,
       ready: ready.map((one) => ({
         tick: `draft.${one.kept.id}`,
