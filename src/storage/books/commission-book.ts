@@ -60,7 +60,7 @@ export const commissionBook = {
       });
     if (after) query.andWhere('one.id < :after', { after });
     if (clientId) query.andWhere('one.client_id = :clientId', { clientId });
-    const rows = await query.take(limit + 1).getMany();
+    const rows = await query.limit(limit + 1).getMany();
     return {
       items: await listedOf(reading, rows.slice(0, limit)),
       next: rows.length > limit ? rows[limit - 1]?.id : undefined,
