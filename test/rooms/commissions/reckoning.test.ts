@@ -1,6 +1,7 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { lessonBook } from '../../../src/storage/lesson/lesson-book.js';
 import { openTestStudio, type TestStudio } from '../../support/studio.js';
+import { aMaterial, aSupplier, buy, pressed, wordsOf } from '../cloth-room/a-shelf.js';
 
 let studio: TestStudio;
 let commission: string;
@@ -76,6 +77,40 @@ describe('the reckoning', () => {
     expect(refused.status).toBe(409);
     expect((await page()).text).toContain('A clock still runs on it');
     await studio.api('POST', '/api/bench/clock/stop', {});
+  });
+
+  it('waits for cloth still promised to it, says so, and loses nothing', async () => {
+    const tweed = await aMaterial(studio);
+    await buy(studio, await aSupplier(studio), [{ materialId: tweed, quantity: '3', unitPrice: '40' }]);
+    const kept = await made(`/api/materials/${tweed}/reservations`, { garment, quantity: '1.5' });
+    const before = await look();
+    const [words, where] = [
+      'Cloth or trimmings are still promised to it.',
+      `/commissions/${commission}/materials`,
+    ];
+    const shown = (await page()).text;
+    expect(shown).toContain(words);
+    expect(shown).toContain(`href="${where}"`);
+    expect(wordsOf((await studio.get(where)).text)).toContain('Country tweed');
+    const sent = await studio.api('POST', `/api/garments/${garment}/reckoning`, {});
+    expect(sent.status).toBe(409);
+    expect(sent.text).toContain(words);
+    // Somebody promised it while the form was being filled in: what was typed comes back.
+    const typed = {
+      price: '321.50',
+      unwritten: 'none',
+      words: 'Narrower lapel <i>',
+      once: 'promised-meanwhile',
+    };
+    const refused = await studio.post(`/commissions/${commission}/garments/${garment}/reckoning`, typed);
+    expect(refused.status).toBe(409);
+    for (const part of [words, 'value="321.50"', 'Narrower lapel &lt;i&gt;', `href="${where}"`])
+      expect(refused.text).toContain(part);
+    expect(await look()).toEqual(before);
+    const promises = (await studio.api('GET', `/api/materials/${tweed}/reservations`)).json().items;
+    expect(promises.map(({ id }: { id: string }) => id)).toEqual([kept.id]);
+    await pressed(studio, `/cloth-room/reservations/${promises[0].id}/release`, {});
+    expect((await page()).text).not.toContain(words);
   });
 
   it('freezes once, with a price of goodwill, and teaches', async () => {

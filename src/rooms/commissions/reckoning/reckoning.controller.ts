@@ -208,6 +208,8 @@ export class ReckoningController {
         hasRates: found !== undefined,
         isCancelled,
         blocked,
+        // What was typed comes back even where something stood in the way in the meantime.
+        asks: blocked.length === 0 || form !== undefined,
         closeForm: { ...(form ?? freshForm('', { unwritten: 'as-planned' })), action: url },
         choices: [
           { value: 'as-planned', text: 'taken as planned' },
