@@ -3,6 +3,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { Backups } from '../../../../src/storage/backup/backups.js';
+import { photoBook } from '../../../../src/storage/books/fitting/photo-book.js';
 import { openTestStudio, type TestStudio } from '../../../support/studio.js';
 import { issued } from '../../papers/payments/papers-of.js';
 import { aCommission, beginQuote, furnishHouse, issueQuote, setRates } from '../../quotes/a-commission.js';
@@ -10,6 +11,9 @@ import { aCommission, beginQuote, furnishHouse, issueQuote, setRates } from '../
 // Names that stand nowhere else, so that whatever is found of them was left behind.
 const NAME = 'Ottoline Zwarrenquist';
 const PARTS = ['Ottoline', 'Zwarrenquist', 'zwarrenquist', 'Quorrigan', '07700 900 461', '1133.77'];
+
+// Bytes that are nobody's, long enough to be known again.
+const PICTURE = Buffer.from('a picture of Quillmere that only this test holds');
 
 let studio: TestStudio;
 let commission: Awaited<ReturnType<typeof aCommission>>;
@@ -82,6 +86,22 @@ beforeAll(async () => {
   });
   quote = (await issueQuote(studio, await beginQuote(studio, commission.url))).split('/').at(-1)!;
   paper = await issued(studio, client, 'Z-2026-001', '100.00');
+  await studio.unit.write(studio.visit, async (writing) => {
+    const photo = {
+      about: `client/${client}`,
+      clientId: client,
+      takenOn: '2026-02-01',
+      words: 'back',
+      scope: 'workroom' as const,
+      consentBy: NAME,
+      until: undefined,
+      width: 4,
+      height: 3,
+      addedBy: 'Odalys Fenwright',
+    };
+    await photoBook.add(writing, photo, { picture: PICTURE, small: PICTURE });
+    writing.says('Added a photograph', `client/${client}`);
+  });
   // Somebody else's remark names them too.
   await api('POST', '/api/clients', { name: 'Corvin Haddlestone', notes: `Sent here by ${NAME}.` });
 }, 120_000);
@@ -92,6 +112,7 @@ describe('what is held on a client', () => {
     const { text } = await studio.get(`/clients/${client}/held`);
     const words = text.replace(/<[^>]*>/g, ' ').replace(/\s+/g, ' ');
     expect(words).toMatch(/Measured values 1 goes/);
+    expect(words).toMatch(/Photographs 1 goes/);
     expect(words).toMatch(/Enquiries 1 goes/);
     expect(words).toMatch(/Counter work 1 loses the name/);
     expect(words).toMatch(/Quotes 1 an accepted one stays/);
@@ -119,6 +140,7 @@ describe('erasing', () => {
     const refused = await studio.api('POST', `/api/clients/${client}/erasure`, { number: code });
     expect(refused.status).toBe(409);
     expect(foundIn(dataFiles())).toEqual(expect.arrayContaining(['Ottoline', 'Quorrigan', '1133.77']));
+    expect(foundIn(dataFiles(), [PICTURE.toString('base64')])).toHaveLength(1);
   });
 
   it('asks for the number of the right client', async () => {
@@ -152,6 +174,7 @@ describe('erasing', () => {
     expect(page.text).not.toMatch(/Ottoline|Zwarrenquist/);
     expect(await columnsSaying(/Ottoline|Zwarrenquist|Quorrigan|1133\.77/i)).toEqual([]);
     expect(foundIn(dataFiles())).toEqual([]);
+    expect(foundIn(dataFiles(), [PICTURE.toString('base64')])).toEqual([]);
     const backups = studio.app.get(Backups);
     const { name } = await backups.make();
     expect(foundIn([join(backups.folder, name)])).toEqual([]);
