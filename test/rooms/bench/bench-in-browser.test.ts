@@ -1,5 +1,6 @@
+import { randomUUID } from 'node:crypto';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { auditOf } from '../../support/audit.js';
+import { auditOf, look } from '../../support/audit.js';
 import { Maker } from '../../support/maker.js';
 import { openTestStudio, type TestStudio } from '../../support/studio.js';
 import { type BenchGarment, clockOf, entriesOf, line, openGarments, tap } from './a-bench.js';
@@ -111,5 +112,41 @@ describe('at the bench, on a phone', () => {
     }
     expect(found).toEqual([]);
     expect(maker.strangers).toEqual([]);
+  }, 120_000);
+
+  it('has links in its tables a thumb finds, on a phone and at a desk', async () => {
+    const day = studio.clock.now().slice(0, 10);
+    const keep = async (url: string, fields: Record<string, string>) => {
+      const kept = await studio.post(url, { once: randomUUID(), ...fields });
+      expect(kept.status, kept.text.replace(/<[^>]*>/g, ' ').slice(0, 1500)).toBe(303);
+    };
+    const rates = { 'rates.0.work': 'Buttonholes by hand', 'rates.0.price': '3.50' };
+    await keep('/bench/outwork/workers', { name: 'Pell Marrowby', reachedAt: '', notes: '', ...rates });
+    const [{ id: outworker }] = (await studio.api('GET', '/api/outwork/workers')).json().items;
+    const out = { outworker, garment: jacket.id, work: 'Buttonholes by hand', pieces: '8', pieceRate: '' };
+    await keep('/bench/outwork', { ...out, outOn: day, dueOn: day, notes: '' });
+    const piece = { name: 'Sabeline Thrushwood', reachedAt: '', what: 'Grey trousers', found: '', notes: '' };
+    const job = { 'lines.0.fromList': '', 'lines.0.job': 'Waist button', 'lines.0.price': '2.50' };
+    await keep('/bench/counter', { ...piece, ...job, cameOn: day, readyBy: day });
+    const worked = { operation: line(jacket, 'final-press'), minutes: 20, on: day };
+    const entered = await studio.api('POST', `/api/garments/${jacket.id}/bench-entries`, worked);
+    expect(entered.status, entered.text).toBe(201);
+    for (const at of [
+      '/bench/outwork',
+      '/bench/outwork/workers',
+      '/bench/counter',
+      '/bench/time',
+      `/bench/garments/${jacket.id}/entries`,
+    ]) {
+      await maker.open(at);
+      for (const width of [360, 1280]) {
+        await look(maker.page, width, 'light');
+        const heights = (await maker.page.evaluate(
+          `[...document.querySelectorAll('main :is(td, th) a')].map((one) => one.getBoundingClientRect().height)`,
+        )) as number[];
+        expect(heights.length, at).toBeGreaterThan(0);
+        expect(Math.min(...heights), `${at} at ${width} px`).toBeGreaterThan(55.5);
+      }
+    }
   }, 120_000);
 });
