@@ -32,6 +32,17 @@ afterAll(async () => {
   await studio?.close();
 });
 
+/** Worked on for three hours and closed; nothing was written down of its cloth. */
+const closedGarment = async (id: string): Promise<string> => {
+  const plan = (await studio.api('GET', `/api/garments/${id}/plan`)).json().items;
+  const entry = { operation: plan[0].id, minutes: 180, on: '2026-03-01', evenIfOdd: true };
+  const worked = await studio.api('POST', `/api/garments/${id}/bench-entries`, entry);
+  expect(worked.status, worked.text).toBe(201);
+  const closing = await studio.api('POST', `/api/garments/${id}/reckoning`, { price: '650.00' });
+  expect(closing.status, closing.text).toBe(201);
+  return id;
+};
+
 const everyPage = async (): Promise<string[]> => {
   const client = demo.clients.get('corvin')!;
   const child = demo.clients.get('wren')!;
@@ -39,6 +50,7 @@ const everyPage = async (): Promise<string[]> => {
   const garments = await garmentBook.ofCommission(studio.read, commission);
   const quotes = (await quoteBook.find(studio.read)).items.map(({ id }) => id);
   const garment = `/commissions/${commission}/garments/${garments[0]!.id}`;
+  const closed = await closedGarment(garments.at(-1)!.id);
   return [
     '/',
     '/clients',
@@ -71,6 +83,8 @@ const everyPage = async (): Promise<string[]> => {
     '/rates/year',
     `${garment}/landing`,
     `${garment}/reckoning`,
+    `/commissions/${commission}/garments/${closed}/reckoning`,
+    `/commissions/${commission}/reckoning`,
     '/rates',
     '/rates/price-list',
     '/house',
