@@ -55,7 +55,12 @@ export class TapsWaiting extends Controller {
 
   line(tap) {
     const line = document.createElement('li');
-    const time = new Date(tap.body.at).toLocaleTimeString([], { hour: '2-digit', minute: '2-digit' });
+    // As the rest of the page writes it, whatever the browser is set to.
+    const time = new Date(tap.body.at).toLocaleTimeString(document.documentElement.lang, {
+      hour: '2-digit',
+      minute: '2-digit',
+      hourCycle: 'h23',
+    });
     line.textContent = tap.refused ? `${tap.says}, ${time}: ${tap.refused}` : `${tap.says}, ${time}`;
     return line;
   }
