@@ -13,8 +13,12 @@ const aCheck = (text: unknown): string | undefined =>
  *
  * @param draft the draft's own address; its check is at `/check` behind it
  */
-export const mendedFor = (draft: string, href: string): string =>
-  href.startsWith(draft) ? href : `${href}?${MENDING}=${encodeURIComponent(`${draft}/check`)}`;
+export const mendedFor = (draft: string, href: string): string => {
+  if (href.startsWith(draft)) return href;
+  const [page = '', place] = href.split('#', 2);
+  const said = `${MENDING}=${encodeURIComponent(`${draft}/check`)}`;
+  return `${page}${page.includes('?') ? '&' : '?'}${said}${place === undefined ? '' : `#${place}`}`;
+};
 
 /** What becomes of the draft that waits: the way back to it, and whether it is remembered anew or no longer. */
 export type Mending = { readonly back: Link | undefined; readonly keep: string | undefined | null };

@@ -92,8 +92,8 @@ describe('what wants a look', () => {
     const draft = await beginQuote(studio, url);
     const { text } = await studio.get(`${draft}/check`);
     expect(text).toContain('The address of the house is missing. <a href="/house');
-    expect(text).toContain('does not know yet what an hour costs. <a href="/rates">');
-    expect(text).toContain(`/garments/${garments[0]}">Change it`);
+    expect(text).toContain('does not know yet what an hour costs. <a href="/rates?mending');
+    expect(text).toContain(`/garments/${garments[0]}?mending`);
     expect(text).toContain('The quote carries no terms');
     expect(text).not.toContain('Issue the quote');
     const { findings } = (await studio.api('GET', `/api${draft}`)).json();
@@ -212,7 +212,7 @@ describe('a draft', () => {
     const { text } = await studio.get(`${draft}/check`);
     expect(text).toContain('A deposit lies between nothing and the whole price');
     expect(text).toContain('The discount is larger than the price');
-    expect(text).toContain(`href="/commissions/${id}/pricing"`);
+    expect(text).toContain(`href="/commissions/${id}/pricing?mending`);
     expect(text).not.toContain('Issue the quote');
   });
 

@@ -9,6 +9,8 @@ const asked = (url: string, query: object = {}, cookies: Record<string, string> 
 describe('a draft that waits while something is mended for it', () => {
   it('is named in the way out, and not within the draft itself', () => {
     expect(mendedFor(DRAFT, '/house')).toBe(`/house?mending=${encodeURIComponent(`${DRAFT}/check`)}`);
+    const check = encodeURIComponent(`${DRAFT}/check`);
+    expect(mendedFor(DRAFT, '/house/tax?year=2026#rate')).toBe(`/house/tax?year=2026&mending=${check}#rate`);
     expect(mendedFor(DRAFT, `${DRAFT}#field-due`)).toBe(`${DRAFT}#field-due`);
   });
 
