@@ -98,14 +98,16 @@ describe('a form given back after the sign-in ran out', () => {
     expect(ranOut.status).toBe(401);
     await studio.api('PUT', `/api/clients/${id}`, { name: 'Corvin Haddlestone', phone: '555 0142' });
     const kept = /name="kept" value="([^"]*)"/.exec(ranOut.text)![1]!.replaceAll('&quot;', '"');
-    const back = await studio.post('/sign-in', {
-      name: 'Odalys Fenwright',
-      passphrase: 'thimble wax needle chalk',
-      back: `/clients/${id}/correct`,
-      kept,
-    });
-    const form = (await studio.get(String(back.headers.location))).text;
+    const again = { name: 'Odalys Fenwright', passphrase: 'thimble wax needle chalk' };
+    const back = await studio.post(
+      '/sign-in',
+      { ...again, back: `/clients/${id}/correct`, kept },
+      { cookie: '' },
+    );
+    const signedIn = { cookie: String([back.headers['set-cookie']].flat()[0]).split(';')[0]! };
+    const form = (await studio.get(String(back.headers.location), signedIn)).text;
     expect(form).toContain('name="version" value="1"');
-    expect((await studio.post(`/clients/${id}`, { ...fields, once: randomUUID() })).status).toBe(409);
+    const late = await studio.post(`/clients/${id}`, { ...fields, once: randomUUID() }, signedIn);
+    expect(late.status).toBe(409);
   });
 });
