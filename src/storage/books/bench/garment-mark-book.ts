@@ -1,4 +1,4 @@
-import { In } from 'typeorm';
+import { In, IsNull } from 'typeorm';
 import {
   type GarmentMark,
   type GarmentMarkKind,
@@ -103,12 +103,15 @@ const keep = async (writing: Writing, words: MarkWords, of: string | null): Prom
     }),
   );
 
-/** What says where garments stand: neither what was frozen with a mark nor the marks of operations are read. */
+/**
+ * What says where garments stand: neither what was frozen with a mark nor the marks of operations are read. Not asked by kind:
+ * SQLite would then go through every garment that was ever cut.
+ */
 const marksThatStand = async (reading: Reading, where: object) =>
   (
     await reading.manager.find(GarmentMarkRow, {
       select: { id: true, commission_id: true, garment_id: true, kind: true, of_id: true },
-      where: { ...where, kind: In(['cut', 'delivered', 'cancelled', 'closed']) },
+      where: { ...where, operation_id: IsNull() },
       order: { id: 'ASC' },
     })
   ).map((row) => ({
