@@ -1,4 +1,3 @@
-import type { Page } from 'puppeteer';
 import { type BrowserFinder, findBrowser } from './find-browser.js';
 import { Places } from './places.js';
 import { NoBrowser, PrintingFailed } from './print-troubles.js';
@@ -25,6 +24,9 @@ const usual: PrinterSettings = {
   startLimit: 30_000,
   idleClose: 120_000,
 };
+
+/** The sheet's own page rule has the margins. */
+const NO_MARGIN = { marginTop: 0, marginBottom: 0, marginLeft: 0, marginRight: 0 };
 
 class OverTime extends Error {}
 
@@ -115,19 +117,20 @@ export class PdfPrinter {
     }
   }
 
+  /** The bytes come in one answer: read as a stream, as the library would, they take three more turns and a tenth of the time. */
   private async onPage(browser: WarmBrowser, html: string): Promise<Uint8Array> {
-    const page: Page = await browser.takePage();
-    const timeout = this.settings.timeLimit;
-    await page.setContent(html, { waitUntil: 'load', timeout });
-    const bytes = await page.pdf({
+    const warm = await browser.takePage();
+    await warm.page.setContent(html, { waitUntil: 'load', timeout: this.settings.timeLimit });
+    await warm.page.evaluate('document.fonts.ready.then(() => true)');
+    const { data } = await warm.line.send('Page.printToPDF', {
       preferCSSPageSize: true,
       printBackground: true,
-      tagged: true,
-      outline: true,
-      timeout,
+      generateTaggedPDF: true,
+      generateDocumentOutline: true,
+      ...NO_MARGIN,
     });
-    browser.giveBack(page);
-    return bytes;
+    browser.giveBack(warm);
+    return Buffer.from(data, 'base64');
   }
 
   private async browser(): Promise<WarmBrowser> {

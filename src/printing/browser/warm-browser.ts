@@ -1,4 +1,4 @@
-import type { Browser, HTTPRequest, Page } from 'puppeteer';
+import type { Browser, CDPSession, HTTPRequest, Page } from 'puppeteer';
 
 const flags = [
   '--disable-background-networking',
@@ -18,9 +18,12 @@ const refuse = (request: HTTPRequest): void => {
   answer.catch(() => undefined);
 };
 
+/** A page, and the line on which the browser is asked for the paper itself. */
+export type WarmPage = { readonly page: Page; readonly line: CDPSession };
+
 /** One running browser and its pages, which are used again and again. */
 export class WarmBrowser {
-  private readonly idle: Page[] = [];
+  private readonly idle: WarmPage[] = [];
   private killed = false;
 
   private constructor(private readonly browser: Browser) {}
@@ -50,7 +53,7 @@ export class WarmBrowser {
   }
 
   /** A page on which nothing runs and from which nothing is fetched. */
-  async takePage(): Promise<Page> {
+  async takePage(): Promise<WarmPage> {
     const waiting = this.idle.pop();
     if (waiting) return waiting;
     const page = await this.browser.newPage();
@@ -58,10 +61,10 @@ export class WarmBrowser {
     await page.setRequestInterception(true);
     page.on('request', refuse);
     await page.setOfflineMode(true);
-    return page;
+    return { page, line: await page.createCDPSession() };
   }
 
-  giveBack(page: Page): void {
+  giveBack(page: WarmPage): void {
     this.idle.push(page);
   }
 
