@@ -20,7 +20,12 @@ const MONTHS = 'January February March April May June July August September Octo
   ' ',
 );
 const DAYS = 'Monday Tuesday Wednesday Thursday Friday Saturday Sunday'.split(' ');
-const NEAR: Readonly<Record<string, number>> = { today: 0, yesterday: -1, tomorrow: 1 };
+/** A map, not an object: people may type “constructor” too. */
+const NEAR: ReadonlyMap<string, number> = new Map([
+  ['today', 0],
+  ['yesterday', -1],
+  ['tomorrow', 1],
+]);
 const HELP = 'Write it like 2 March 2026 or 2026-03-02.';
 
 const monthOf = (word: string): number =>
@@ -90,7 +95,7 @@ const readInYear = (typed: string, field: DateField, thisYear: string): Reading<
   const text = foldTyped(typed).replaceAll(',', ' ').replace(/ +/g, ' ').trim();
   if (text === '') return nothingTyped;
   if (text.length > 40) return refused(`This is too long for a date. ${HELP}`);
-  const near = NEAR[text];
+  const near = NEAR.get(text);
   if (near !== undefined) return understood(addDays(field.today, near));
   const [, y, m, d] = /^(\d{4})[-/.](\d{1,2})[-/.](\d{1,2})$/.exec(text) ?? [];
   if (y && m && d) return onCalendar(typed, y, Number(m), d);

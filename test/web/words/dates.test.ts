@@ -57,6 +57,9 @@ describe('a date as a person types it', () => {
     '13/13/2026',
     '9'.repeat(400),
     'NaN',
+    'constructor',
+    'toString',
+    '__proto__',
   ])('refuses “%s”', (typed) => {
     expect(read(typed, 'en-GB')).toBe('refuse');
   });
