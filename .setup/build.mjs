@@ -56,5 +56,5 @@ export async function buildIfStale({ say }) {
 /** Runs the built server in this very process: its output, its signals and its end are this one's. */
 export async function runMain() {
   process.argv[1] = mainFile;
-  await import(new URL('../dist/gathered/main.mjs', import.meta.url));
+  await import(new URL('../dist/gathered/main.cjs', import.meta.url));
 }

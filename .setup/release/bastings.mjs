@@ -21,7 +21,7 @@ const run = (file, args) => {
   return import(new URL(file, root));
 };
 
-const serve = () => run('dist/gathered/main.mjs', []);
+const serve = () => run('dist/gathered/main.cjs', []);
 
 if (word === '--version') {
   const { version } = JSON.parse(readFileSync(new URL('package.json', root), 'utf8'));

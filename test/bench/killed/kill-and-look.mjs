@@ -15,7 +15,7 @@ const numbers = (seed) => {
 
 /** Starts the built server on a folder of data and waits for its address. */
 const startServer = async (folder) => {
-  const child = spawn(process.execPath, ['dist/gathered/main.mjs'], {
+  const child = spawn(process.execPath, ['dist/gathered/main.cjs'], {
     cwd: root,
     env: { ...process.env, DATA_DIR: folder, PORT: '0', TIME_ZONE: 'Europe/Dublin', DATABASE_URL: '' },
     stdio: ['ignore', 'pipe', 'pipe'],
