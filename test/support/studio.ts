@@ -1,5 +1,5 @@
 import { randomUUID } from 'node:crypto';
-import { mkdtempSync, rmSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { NestFastifyApplication } from '@nestjs/platform-fastify';
@@ -45,41 +45,89 @@ export type TestStudio = {
  *
  * @param environment e.g. DATABASE_URL, to run the same studio on PostgreSQL
  */
-export const openTestStudio = async (environment: Record<string, string> = {}): Promise<TestStudio> => {
-  const studio = await openEmptyStudio(environment);
+export const openTestStudio = (environment: Record<string, string> = {}): Promise<TestStudio> =>
+  open(environment, 'after its first run', openAndBring);
+
+/** An owner who is signed in, and nothing else yet. */
+export const openEmptyStudio = (environment: Record<string, string> = {}): Promise<TestStudio> =>
+  open(environment, 'owned', own);
+
+type Owned = { ownerId: string; token: string; cookie: string };
+type Begins = (app: NestFastifyApplication) => Promise<Owned>;
+
+const own: Begins = async (app) => {
+  const [door, unit] = [app.get(Door), app.get(UnitOfWork)];
+  const ownerId = await door.addOwner(OWNER.name, OWNER.passphrase);
+  const token = `test-token-${randomUUID()}`;
+  await unit.write({ who: { id: ownerId, name: OWNER.name } }, async (writing) => {
+    await accountBook.addToken(writing, { accountId: ownerId, name: 'tests', secretHash: secretHash(token) });
+    writing.says('Made an API token for tests', 'house');
+  });
+  const cookie = `bastings=${await door.signIn(OWNER.name, OWNER.passphrase, '127.0.0.1')}`;
+  return { ownerId, token, cookie };
+};
+
+const openAndBring: Begins = async (app) => {
+  const owned = await own(app);
   const starter = await readStarter(join(import.meta.dirname, '../../data/starter'));
-  await studio.unit.write(studio.visit, async (writing) => {
+  await app.get(UnitOfWork).write({ who: { id: owned.ownerId, name: OWNER.name } }, async (writing) => {
     const zone = 'Europe/Dublin';
     await studioBook.open(writing, newStudio({ name: 'Quillmere Workroom', maker: OWNER.name, zone }));
     await makingBook.bring(writing, starter);
     writing.says('Opened the studio', 'house');
   });
-  return studio;
+  return owned;
 };
 
-/** An owner who is signed in, and nothing else yet. */
-export const openEmptyStudio = async (environment: Record<string, string> = {}): Promise<TestStudio> => {
-  const folder = mkdtempSync(join(tmpdir(), 'bastings-'));
-  const clock = new StillClock();
-  const config = readConfig({
-    DATA_DIR: folder,
-    PORT: '0',
-    LOG_LEVEL: 'error',
-    TIME_ZONE: 'Europe/Dublin',
-    ...environment,
-  });
-  const app = await createApp(config, clock);
+const newFolder = (): string => mkdtempSync(join(tmpdir(), 'bastings-'));
+
+const appIn = async (folder: string, environment: Record<string, string>, clock: StillClock) => {
+  const place = { DATA_DIR: folder, PORT: '0', LOG_LEVEL: 'error', TIME_ZONE: 'Europe/Dublin' };
+  const app = await createApp(readConfig({ ...place, ...environment }), clock);
   await app.init();
   await app.getHttpAdapter().getInstance().ready();
-  const [door, unit, read] = [app.get(Door), app.get(UnitOfWork), app.get(ReadSide)];
-  const ownerId = await door.addOwner(OWNER.name, OWNER.passphrase);
+  return app;
+};
+
+const FILE = 'bastings.sqlite';
+const begun = new Map<string, Promise<Owned & { file: Buffer }>>();
+
+/** The file of a studio that has just begun. Each worker of the tests makes it once. */
+const fileThatBegins = async (begins: Begins): Promise<Owned & { file: Buffer }> => {
+  const folder = newFolder();
+  const app = await appIn(folder, {}, new StillClock());
+  const owned = await begins(app);
+  await app.close();
+  const file = readFileSync(join(folder, FILE));
+  rmSync(folder, { recursive: true, force: true });
+  return { ...owned, file };
+};
+
+const open = async (
+  environment: Record<string, string>,
+  name: string,
+  begins: Begins,
+): Promise<TestStudio> => {
+  const [folder, clock] = [newFolder(), new StillClock()];
+  if (environment.DATABASE_URL) {
+    const app = await appIn(folder, environment, clock);
+    return studioOf(app, await begins(app), folder, clock);
+  }
+  const beginning = begun.get(name) ?? fileThatBegins(begins);
+  begun.set(name, beginning);
+  const { file, ...owned } = await beginning;
+  writeFileSync(join(environment.DATA_DIR ?? folder, FILE), file, { mode: 0o600 });
+  return studioOf(await appIn(folder, environment, clock), owned, folder, clock);
+};
+
+const studioOf = (
+  app: NestFastifyApplication,
+  { ownerId, token, cookie }: Owned,
+  folder: string,
+  clock: StillClock,
+): TestStudio => {
+  const [unit, read] = [app.get(UnitOfWork), app.get(ReadSide)];
   const visit: Visit = { who: { id: ownerId, name: OWNER.name } };
-  const token = `test-token-${randomUUID()}`;
-  await unit.write(visit, async (writing) => {
-    await accountBook.addToken(writing, { accountId: ownerId, name: 'tests', secretHash: secretHash(token) });
-    writing.says('Made an API token for tests', 'house');
-  });
-  const cookie = `bastings=${await door.signIn(OWNER.name, OWNER.passphrase, '127.0.0.1')}`;
 
   const ask = async (
     method: string,
