@@ -33,8 +33,8 @@ export type CommissionTold = {
   readonly garments: readonly PlannedGarment[];
   /** Where each garment stands; those without a mark are to be made. */
   readonly standings: ReadonlyMap<string, GarmentStanding>;
-  /** Each garment's price and the price of all, in words; none while they cannot be worked out. */
-  readonly prices: ReadonlyMap<string, string>;
+  /** Each garment's price before tax, whether it is agreed, and the price of all; none while they cannot be worked out. */
+  readonly prices: ReadonlyMap<string, { readonly text: string; readonly note?: string }>;
   readonly total: string | undefined;
   readonly pricing: readonly { readonly label: string; readonly text: string }[];
   /** Its extras as a table; none while there are none. */
@@ -74,10 +74,7 @@ export const commissionPage = (told: CommissionTold): PageWords => {
           { text: people.get(garment.wearerId)?.name ?? '' },
           { text: garment.dueOn ? dateInWords(garment.dueOn) : '' },
           { text: plan.length === 0 ? 'no plan yet' : minutesInWords(planMinutes(plan).minutes) },
-          {
-            text: told.prices.get(garment.id) ?? '',
-            ...(garment.ownPrice ? { note: 'set by hand' } : {}),
-          },
+          told.prices.get(garment.id) ?? { text: '' },
         ],
       })),
       ...(told.total === undefined ? {} : { foot: [footOf(told)] }),

@@ -3,6 +3,7 @@ import type { PlannedGarment } from '../../domain/commissions/garment.js';
 import type { CalendarDate } from '../../domain/kernel/calendar-date.js';
 import { Money } from '../../domain/kernel/money.js';
 import { quoteState } from '../../domain/papers/quote/quote-answer.js';
+import { agreedPlanBook } from '../../storage/books/bench/agreed-plan-book.js';
 import { extraBook } from '../../storage/books/bench/extra-book.js';
 import { garmentMarkBook } from '../../storage/books/bench/garment-mark-book.js';
 import { clientBook } from '../../storage/books/client-book.js';
@@ -44,7 +45,7 @@ export const tellCommission = async (reading: Reading, clock: Clock, id: string)
         one.standing,
       ]),
     ),
-    ...(await pricesOf(await pricingOf(reading, clock, id), garments)),
+    ...(await pricesOf(reading, await pricingOf(reading, clock, id), garments)),
     pricing: pricingInWords(commission, identity.locale),
     extras: extras.length > 0 ? extrasTable(extras, identity.locale, names) : undefined,
     invoices: await invoiceBook.ofCommission(reading, id),
@@ -64,18 +65,22 @@ const lastQuote = async (
   return newest && { id: newest.id, words: `${quoteName(newest)}: ${quoteStateInWords(newest, today)}.` };
 };
 
+/** What was agreed for a garment stays its price; before that it is what the plan comes to. */
 const pricesOf = async (
+  reading: Reading,
   pricing: Pricing,
   garments: readonly PlannedGarment[],
 ): Promise<Pick<CommissionTold, 'prices' | 'total'>> => {
   const { locale, currency } = pricing.studio.identity;
-  const prices = new Map<string, string>();
+  const prices = new Map<string, { text: string; note?: string }>();
   const nets: Money[] = [];
   for (const planned of garments) {
-    const net = (await sumOfPlanned(pricing, planned))?.net;
+    const { quotedNet } = await agreedPlanBook.of(reading, planned.garment.id);
+    const net = quotedNet ?? (await sumOfPlanned(pricing, planned))?.net;
     if (!net) return { prices, total: undefined };
     nets.push(net);
-    prices.set(planned.garment.id, moneyInWords(net, locale));
+    const note = quotedNet ? 'agreed' : planned.garment.ownPrice ? 'set by hand' : undefined;
+    prices.set(planned.garment.id, { text: moneyInWords(net, locale), ...(note ? { note } : {}) });
   }
   const total = Money.sum(nets, currency).minus(pricing.commission.discount);
   return { prices, total: moneyInWords(total, locale) };

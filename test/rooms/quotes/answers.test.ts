@@ -55,6 +55,20 @@ describe('the answer to a quote', () => {
     expect(second.text).toContain('take it back with a reason first');
   });
 
+  it('settles what the commission’s page calls the price, whatever an hour costs from then on', async () => {
+    const { at, url, garments } = await anIssuedQuote();
+    const pricesOn = async () =>
+      [...(await studio.get(url)).text.matchAll(/€[\d,]+\.\d\d(?=[^€]*agreed)/g)].length;
+    const foot = async () => /Together[\s\S]*?€([\d,.]+)/.exec((await studio.get(url)).text)?.[1];
+    const before = await foot();
+    expect(await pricesOn()).toBe(0);
+    await studio.post(`${at}/answer`, accept(ticks(garments)));
+    await setRates(studio, '44.00');
+    expect(await pricesOn()).toBe(garments.length);
+    expect(await foot()).toBe(before);
+    await setRates(studio, '30.00');
+  });
+
   it('is taken back with a reason, both stay readable, and another may follow', async () => {
     const { at, paper, garments } = await anIssuedQuote();
     await studio.post(`${at}/answer`, accept(ticks(garments)));
