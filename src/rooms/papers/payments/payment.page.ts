@@ -1,4 +1,5 @@
 import type { StudioIdentity } from '../../../domain/house/studio.js';
+import type { Money } from '../../../domain/kernel/money.js';
 import type { PaperStanding } from '../../../domain/papers/settlement/account.js';
 import type { FormModel } from '../../../printing/templates/page-model.js';
 import type { PageOf } from '../../../storage/books/client-book.js';
@@ -9,7 +10,7 @@ import { freshForm } from '../../../web/forms/form.js';
 import type { PageWords } from '../../../web/reply.js';
 import { moneyForField, moneyInWords } from '../../../web/words/amounts.js';
 import { dateInWords, instantInWords } from '../../../web/words/dates.js';
-import type { Went } from './went-to.js';
+import { stillHeld, type Went } from './went-to.js';
 
 export const papersCrumb = { text: 'Papers', href: '/papers' };
 export const paymentsCrumb = { text: 'Payments', href: '/papers/payments' };
@@ -148,6 +149,7 @@ export const paymentPage = (told: PaymentTold, reversing?: FormModel): Drawn => 
   const { locale, zone } = identity;
   const url = paymentUrl(payment.id);
   const stands = payment.kind !== 'reversal' && payment.reversedBy === undefined;
+  const held = stillHeld(payment, went);
   const reverse = { ...(reversing ?? freshForm('', { on: told.today })), action: `${url}/reversal` };
   return {
     template: 'paper-room/payments/payment',
@@ -183,21 +185,24 @@ export const paymentPage = (told: PaymentTold, reversing?: FormModel): Drawn => 
             ]
           : []),
       ].filter(({ text }) => text !== ''),
-      anyWent: went.length > 0,
+      anyWent: went.length > 0 || !held.isZero(),
       went: {
         caption: payment.kind === 'refund' ? 'What it was taken from' : 'What it went to',
         columns: [{ text: 'Paper' }, { text: 'Amount', figure: true }],
-        rows: went.map(({ paperId, paymentId, number, amount }) => ({
-          cells: [
-            paperId
-              ? { text: number, href: `/papers/${paperId}` }
-              : {
-                  text: payment.kind === 'refund' ? 'Money held for the client' : 'Given back',
-                  href: paymentUrl(paymentId ?? ''),
-                },
-            { text: moneyInWords(amount, locale) },
-          ],
-        })),
+        rows: [
+          ...went.map(({ paperId, paymentId, number, amount }) => ({
+            cells: [
+              paperId
+                ? { text: number, href: `/papers/${paperId}` }
+                : {
+                    text: payment.kind === 'refund' ? 'Money held for the client' : 'Given back',
+                    href: paymentUrl(paymentId ?? ''),
+                  },
+              { text: moneyInWords(amount, locale) },
+            ],
+          })),
+          ...(held.isZero() ? [] : [heldRow(payment, held, locale)]),
+        ],
       },
       receipt: receipt ? { text: `Receipt ${receipt.number}`, href: `${url}/receipt.pdf` } : null,
       sha256: receipt?.sha256 ?? '',
@@ -212,6 +217,10 @@ export const paymentPage = (told: PaymentTold, reversing?: FormModel): Drawn => 
     },
   };
 };
+
+const heldRow = ({ clientId }: KeptPayment, held: Money, locale: string): object => ({
+  cells: [{ text: 'Held for the client', href: accountUrl(clientId) }, { text: moneyInWords(held, locale) }],
+});
 
 /** The form that puts a payment's money to other papers. */
 export const movePage = (

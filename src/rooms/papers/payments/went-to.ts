@@ -30,3 +30,11 @@ export const wentTo = async (reading: Reading, payment: KeptPayment): Promise<We
     ];
   });
 };
+
+/** What of a payment went to nothing by now; nought for one that was reversed, and for money given back. */
+export const stillHeld = ({ kind, amount, reversedBy }: KeptPayment, went: readonly Went[]): Money => {
+  const { currency } = amount;
+  if (kind !== 'payment' || reversedBy !== undefined) return Money.zero(currency);
+  const gone = went.map((part) => part.amount);
+  return amount.minus(Money.sum(gone, currency));
+};

@@ -40,8 +40,10 @@ describe('a payment', () => {
       [first, '100.00'],
       [second, '20.00'],
     ]);
-    await take(client, { amount: '42.50' });
+    expect(await pageOf(url)).not.toContain('Held for the client');
+    const over = await take(client, { amount: '42.50' });
     expect(await account(client)).toEqual(['-12.50', '0.00', '12.50']);
+    expect(await pageOf(over)).toMatch(/Held for the client[\s\S]{0,120}€12\.50/);
     expect(await pageOf(`/papers/accounts/${client}`)).toContain('€12.50');
   });
 
