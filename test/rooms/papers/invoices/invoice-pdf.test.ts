@@ -109,6 +109,35 @@ describe('an invoice on paper', () => {
     expect(pdf.text).toContain(`${count} of ${count}`);
   });
 
+  it('never leaves its sum alone on a page', async () => {
+    const at = await accepted();
+    const draft = await layReady(studio, at.url, { what: 'final' });
+    const drawn = async (count: number) => {
+      const lines = Array.from({ length: count }, (_, place) => ({
+        name: `Mended seam ${place}`,
+        quantity: '1',
+        price: '4',
+      }));
+      const { version } = (await studio.api('GET', `/api${at.url}/invoices/drafts/${draft.id}`)).json();
+      const kept = { ...draft.choices, lines };
+      const answer = await studio.api('PUT', `/api${at.url}/invoices/drafts/${draft.id}`, kept, {
+        'if-match': `"${version}"`,
+      });
+      expect(answer.status).toBe(200);
+      return (await printed(`${at.url}/invoices/drafts/${draft.id}/preview.pdf`)).pages;
+    };
+    const alone: number[] = [];
+    const over: number[] = [];
+    for (let count = 15; count <= 21; count += 1) {
+      const pages = await drawn(count);
+      const summed = pages.findIndex((page) => page.includes('Total before tax'));
+      if (summed > 0) over.push(count);
+      if (!pages[summed]?.includes('Mended seam')) alone.push(count);
+    }
+    expect(over.length).toBeGreaterThan(2);
+    expect(alone).toEqual([]);
+  });
+
   it('fetches nothing and shows markup as it was typed, in words of 5,000 letters', async () => {
     const asked: string[] = [];
     const server = createServer((request, reply) => {
