@@ -92,10 +92,13 @@ const appIn = async (folder: string, environment: Record<string, string>, clock:
 const FILE = 'bastings.sqlite';
 const begun = new Map<string, Promise<Owned & { file: Buffer }>>();
 
+/** Before the tests' own time begins, so that what they do comes after it in the history. */
+const BEFORE = Date.parse('2026-03-02T08:59:00.000Z');
+
 /** The file of a studio that has just begun. Each worker of the tests makes it once. */
 const fileThatBegins = async (begins: Begins): Promise<Owned & { file: Buffer }> => {
   const folder = newFolder();
-  const app = await appIn(folder, {}, new StillClock());
+  const app = await appIn(folder, {}, new StillClock(BEFORE));
   const owned = await begins(app);
   await app.close();
   const file = readFileSync(join(folder, FILE));
