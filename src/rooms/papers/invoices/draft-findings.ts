@@ -27,7 +27,7 @@ export const taxMoved = ({ kind, lines }: InvoiceChoices, studio: Studio): Findi
       mustMend(
         'not-registered',
         'seller.tax',
-        'The house is not registered for tax, yet a line states tax. Say in House how it stands, or lay the invoice ready anew.',
+        'The house is not registered for tax, yet a line states tax. Say in House how it stands. Or blank such a line and write it in a free one, where it states no tax.',
       ),
     ];
   const other = lines.find((line) => !isSame(line, house));
