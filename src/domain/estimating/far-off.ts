@@ -18,6 +18,26 @@ export const farOff = (times: readonly number[]): boolean[] => {
   return times.map((time) => time > TIMES * middle || time * TIMES < middle);
 };
 
+/** Where few of a kind can be asked, the many of other kinds are, whose middle may rightly be another: farther is allowed. */
+const TIMES_AMONG_OTHERS = 5;
+
+/**
+ * Is one of few of its kind far off from many that are like it in all but their kind?
+ *
+ * @param ratio time ÷ planned time of the one
+ * @param others the same of the many, itself among them; fewer than 5 can say nothing
+ * @returns true at over 5 times their median, or under a fifth of it. Ours; judgement, not measurement.
+ * @see test/domain/estimating/far-off.test.ts
+ */
+export const farOffAmongOthers = (ratio: number, others: readonly number[]): boolean => {
+  if (others.length < FEWEST) return false;
+  const middle = medianOf(others);
+  return ratio > TIMES_AMONG_OTHERS * middle || ratio * TIMES_AMONG_OTHERS < middle;
+};
+
+/** Can these many say which of them is the odd one out? */
+export const mayJudge = (count: number): boolean => count >= FEWEST;
+
 /** The times that are not far off. @see farOff */
 export const near = (times: readonly number[]): number[] => {
   const away = farOff(times);

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { farOff, near } from '../../../src/domain/estimating/far-off.js';
+import { farOff, farOffAmongOthers, near } from '../../../src/domain/estimating/far-off.js';
 import { garmentHours } from '../../../src/domain/estimating/garment-hours.js';
 import type { PastGarment } from '../../../src/domain/estimating/lesson/history.js';
 import { fitLesson } from '../../../src/domain/estimating/lesson/lesson.js';
@@ -17,6 +17,15 @@ describe('a garment far off from the others', () => {
 
   it('is nobody among fewer than five, among equals, and never everybody', () => {
     expect(farOff([50, 560])).toEqual([false, false]);
+    expect(farOffAmongOthers(10, [1, 1, 10])).toBe(false);
+    const twelve = [0.9, 1, 1.1, 1.2, 0.8, 1, 1.3, 0.7, 1, 1.1, 1, 10];
+    expect([10, 5.1, 4.9, 0.25, 0.19].map((one) => farOffAmongOthers(one, twelve))).toEqual([
+      true,
+      true,
+      false,
+      false,
+      true,
+    ]);
     expect(near([7, 7, 7, 7, 7, 7])).toHaveLength(6);
     expect(near([1, 10, 100, 1000, 10_000]).length).toBeGreaterThan(0);
   });
@@ -72,7 +81,7 @@ const next = {
 const foretold = (history: readonly PastGarment[]) =>
   garmentHours({ plan: next, lesson: fitLesson(history) });
 
-describe('in the full model, from five garments of a type on', () => {
+describe('in the full model', () => {
   for (const garments of [5, 8, 20])
     it(`one of 560 h beside ${garments} others moves no hour of the next`, () => {
       for (const seed of [1, 2, 3]) {
@@ -85,7 +94,7 @@ describe('in the full model, from five garments of a type on', () => {
       }
     });
 
-  for (const garments of [5, 8, 20])
+  for (const garments of [3, 4, 5, 8, 20])
     it(`one line typed ten-fold in one of ${garments} moves the even-chance hours by under 3 %`, () => {
       for (const seed of [1, 2, 3]) {
         const right = jackets(seed, garments);

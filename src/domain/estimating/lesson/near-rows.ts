@@ -1,4 +1,4 @@
-import { farOff } from '../far-off.js';
+import { farOff, farOffAmongOthers, mayJudge } from '../far-off.js';
 import type { GarmentOfRows } from './history.js';
 
 /** A garment so many half-lives old is left out of the sums by `arrange`. */
@@ -7,7 +7,8 @@ const COUNTED = 10;
 /**
  * The garments and operations the lesson follows. A garment whose minutes worked ÷ planned lie far off from those of the others of
  * its type is left out whole: the 560 hours of one winter, or a time typed ten-fold on every line. Of the others, an operation is
- * left out whose own ratio lies far off from that of the same kind in the same type. Heavy tails make such a one count little; among
+ * left out whose own ratio lies far off from that of the same kind in the same type, or, where there are few of that kind, from all of
+ * the type. Heavy tails make such a one count little; among
  * few garments little is still too much, because one garment's operations share its effect. Nothing is deleted: the closed garment
  * keeps its minutes, and follows again once they are corrected.
  *
@@ -25,27 +26,35 @@ export const nearRows = (all: readonly GarmentOfRows[], halfLife: number): reado
 };
 
 const nearAmong = (garments: readonly GarmentOfRows[]): readonly GarmentOfRows[] => {
-  const away = awayWithin(
-    garments,
-    ({ garmentType }) => garmentType,
-    ({ rows }) => totalRatio(rows),
+  const away = new Set(
+    grouped(garments, ({ garmentType }) => garmentType).flatMap((ofType) =>
+      awayAmong(ofType, ({ rows }) => totalRatio(rows)),
+    ),
   );
   const near = away.size > 0 ? garments.filter((garment) => !away.has(garment)) : garments;
-  const lines = near.flatMap(({ garmentType, rows }) => rows.map((row) => ({ garmentType, row })));
-  const slips = new Set(
-    [
-      ...awayWithin(
-        lines,
-        ({ garmentType, row }) => `${garmentType}\u0000${row.kind}`,
-        ({ row }) => Math.exp(row.y),
-      ),
-    ].map(({ row }) => row),
-  );
+  const slips = slipsIn(near);
   if (slips.size === 0) return near;
   return near
     .map((garment) => ({ ...garment, rows: garment.rows.filter((row) => !slips.has(row)) }))
     .filter(({ rows }) => rows.length > 0);
 };
+
+type Row = GarmentOfRows['rows'][number];
+
+/** Lines far off from the others of their kind and type; where those are too few to ask, from all others of their type. */
+const slipsIn = (garments: readonly GarmentOfRows[]): Set<Row> => {
+  const slips = new Set<Row>();
+  for (const ofType of grouped(garments, ({ garmentType }) => garmentType)) {
+    const rows = ofType.flatMap((garment) => garment.rows);
+    const all = rows.map(ratioOf);
+    for (const ofKind of grouped(rows, ({ kind }) => kind))
+      if (mayJudge(ofKind.length)) for (const row of awayAmong(ofKind, ratioOf)) slips.add(row);
+      else for (const row of ofKind) if (farOffAmongOthers(ratioOf(row), all)) slips.add(row);
+  }
+  return slips;
+};
+
+const ratioOf = ({ y }: Row): number => Math.exp(y);
 
 const totalRatio = (rows: GarmentOfRows['rows']): number => {
   let [planned, actual] = [0, 0];
@@ -56,8 +65,7 @@ const totalRatio = (rows: GarmentOfRows['rows']): number => {
   return actual / planned;
 };
 
-/** Those that lie far off from the others with the same key. */
-const awayWithin = <T>(all: readonly T[], key: (one: T) => string, ratio: (one: T) => number): Set<T> => {
+const grouped = <T>(all: readonly T[], key: (one: T) => string): T[][] => {
   const groups = new Map<string, T[]>();
   for (const one of all) {
     const name = key(one);
@@ -65,12 +73,10 @@ const awayWithin = <T>(all: readonly T[], key: (one: T) => string, ratio: (one: 
     if (group) group.push(one);
     else groups.set(name, [one]);
   }
-  const away = new Set<T>();
-  for (const group of groups.values()) {
-    const far = farOff(group.map(ratio));
-    group.forEach((one, place) => {
-      if (far[place]) away.add(one);
-    });
-  }
-  return away;
+  return [...groups.values()];
+};
+
+const awayAmong = <T>(group: readonly T[], ratio: (one: T) => number): T[] => {
+  const far = farOff(group.map(ratio));
+  return group.filter((_, place) => far[place]);
 };
