@@ -1,9 +1,10 @@
-import type { EntityManager, EntityTarget, ObjectLiteral } from 'typeorm';
+import { type EntityManager, type EntityTarget, In, type ObjectLiteral } from 'typeorm';
 import type { Instant } from '../domain/kernel/calendar-date.js';
 import { NotFound, Stale } from '../domain/kernel/errors.js';
 import { ActRow } from './history/act.row.js';
 import { ChangeRow } from './history/change.row.js';
 import { isNeverTakenBack, withoutSecrets } from './history/secret-columns.js';
+import { inParts } from './in-parts.js';
 import type { KeptRow } from './rows/kept-row.js';
 import type { Visit, Writing } from './session.js';
 
@@ -50,11 +51,11 @@ export class ActInTheMaking implements Writing {
     row: EntityTarget<R>,
     values: readonly Omit<R, 'version'>[],
   ): Promise<R[]> {
-    const whole = values.map((one) => ({ ...one, version: 1 }) as R);
-    // SQLite takes a limited number of parameters in one statement.
-    for (let from = 0; from < whole.length; from += 50) {
-      await this.manager.insert(row as EntityTarget<ObjectLiteral>, whole.slice(from, from + 50));
-    }
+    const whole = values.map(
+      (one) => ({ ...one, version: ((one as Partial<KeptRow>).version ?? 0) + 1 }) as R,
+    );
+    for (const some of inParts(whole, 50))
+      await this.manager.insert(row as EntityTarget<ObjectLiteral>, some);
     const table = this.tableOf(row);
     for (const one of whole) this.changes.push({ table, rowId: one.id, before: null, after: one });
     return whole;
@@ -91,6 +92,19 @@ export class ActInTheMaking implements Writing {
     await this.manager.delete(row as EntityTarget<ObjectLiteral>, { id });
     this.changes.push({ table: this.tableOf(row), rowId: id, before, after: null });
     return before;
+  }
+
+  async removeAll<R extends KeptRow>(row: EntityTarget<R>, ids: readonly string[]): Promise<void> {
+    const table = this.tableOf(row);
+    for (const some of inParts(ids, 500)) {
+      const target = row as EntityTarget<ObjectLiteral>;
+      const present = await this.manager.findBy(target, { id: In(some) });
+      if (present.length < some.length) throw new NotFound(table.replaceAll('_', ' '));
+      await this.manager.delete(target, { id: In(some) });
+      const rows = new Map(present.map((one) => [one.id as string, one]));
+      for (const id of some)
+        this.changes.push({ table, rowId: id, before: { ...rows.get(id) }, after: null });
+    }
   }
 
   async seal(subject: string): Promise<void> {
@@ -131,10 +145,7 @@ export class ActInTheMaking implements Writing {
       before: change.before && JSON.stringify(withoutSecrets(change.before)),
       after: change.after && JSON.stringify(withoutSecrets(change.after)),
     }));
-    // SQLite takes a limited number of parameters in one statement.
-    for (let from = 0; from < lines.length; from += 100) {
-      await this.manager.insert(ChangeRow, lines.slice(from, from + 100));
-    }
+    for (const some of inParts(lines, 100)) await this.manager.insert(ChangeRow, some);
     return id;
   }
 

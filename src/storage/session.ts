@@ -48,7 +48,7 @@ export interface Writing extends Reading {
   newId(): string;
   /** Inserts a row at version 1. */
   insert<R extends KeptRow>(row: EntityTarget<R>, values: Omit<R, 'version'>): Promise<R>;
-  /** Inserts many rows of one table at version 1, in few statements. */
+  /** Inserts many rows of one table in few statements, each as `insert` would. */
   insertAll<R extends KeptRow>(row: EntityTarget<R>, values: readonly Omit<R, 'version'>[]): Promise<R[]>;
   /**
    * Changes some columns of one row and raises its version.
@@ -59,6 +59,8 @@ export interface Writing extends Reading {
   update<R extends KeptRow>(row: EntityTarget<R>, id: string, changes: Partial<R>, seen?: number): Promise<R>;
   /** Takes a row away; the history keeps it and undo can bring it back. */
   remove<R extends KeptRow>(row: EntityTarget<R>, id: string, seen?: number): Promise<R>;
+  /** Takes many rows of one table away in few statements, each as `remove` would. @throws NotFound where one is gone */
+  removeAll<R extends KeptRow>(row: EntityTarget<R>, ids: readonly string[]): Promise<void>;
   /** Inserts a row of append-only history (papers, payments, entries): the act can then not be undone, only reversed. */
   insertForGood<R extends KeptRow>(row: EntityTarget<R>, values: Omit<R, 'version'>): Promise<R>;
   /** This act can be changed forward, never undone: putting its rows back would not put back what they mean. */

@@ -149,5 +149,37 @@ describe('a list of garments made before', () => {
     expect(text).toContain('Each dot stands for up to');
     expect(text).toContain('2000 garments');
     expect(text).not.toContain('NaN');
+
+    const newest = async () => (await studio.api('GET', '/api/history?limit=1')).json().items[0].id;
+    const takeBack = async () => (await studio.api('POST', `/api/history/${await newest()}/undo`, {})).status;
+    const before = await kept();
+    const one = before[1234]!;
+    await studio.unit.write(studio.visit, async (writing) => {
+      await pastGarmentBook.correct(writing, one.id, { ...one, note: 'Let out at the side' });
+      writing.says('Corrected a garment', 'lessons/totals');
+    });
+    const [, list] = (await studio.api('GET', '/api/history?limit=2')).json().items;
+    const refused = await studio.api('POST', `/api/history/${list.id}/undo`, {});
+    expect(refused.status).toBe(409);
+    expect(await kept()).toHaveLength(2000);
+    expect(await takeBack()).toBeLessThan(300);
+    expect((await studio.api('POST', `/api/history/${list.id}/undo`, {})).status).toBe(409);
+  }, 60_000);
+
+  it('of 3,000 rows is undone, and the undoing too, with every garment as it was', async () => {
+    const text = `Type;Hours\n${'shirt;10,5\n'.repeat(3000)}`;
+    const columns = [{ to: 'type' }, { to: 'took', unit: 'hours' }];
+    const had = await kept();
+    const send = { text, headed: true, columns, twins: 'add' };
+    expect((await studio.api('POST', '/api/lessons/import', send)).status).toBe(201);
+    const full = await kept();
+    expect(full).toHaveLength(had.length + 3000);
+    const newest = async () => (await studio.api('GET', '/api/history?limit=1')).json().items[0].id;
+    const takeBack = async () => studio.api('POST', `/api/history/${await newest()}/undo`, {});
+    expect((await takeBack()).status).toBeLessThan(300);
+    expect(await kept()).toEqual(had);
+    expect((await takeBack()).status).toBeLessThan(300);
+    const plain = (all: typeof full) => all.map(({ version: _version, ...words }) => words);
+    expect(plain(await kept())).toEqual(plain(full));
   }, 60_000);
 });
