@@ -62,7 +62,7 @@ beforeAll(async () => {
   ).json();
   await studio.api('POST', '/api/commissions', {
     client: { id: client.id },
-    title: 'Winter suit',
+    title: `Winter suit of ${RARE}`,
     garments: [{ typeId: 'lounge-jacket', name: 'Jacket', make: 'all-hand' }],
   });
   await studio.get(`/find?q=${RARE.split(' ')[0]}`);

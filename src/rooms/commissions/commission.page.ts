@@ -47,6 +47,7 @@ export const commissionPage = (told: CommissionTold): PageWords => {
   const url = commissionUrl(commission.id);
   return {
     title: commission.title || commission.number,
+    tab: commission.number,
     room: 'commissions',
     crumbs: [commissionsCrumb],
     url,

@@ -12,6 +12,7 @@ export const commissionLandingPage = (told: CommissionLandingTold): PageWords =>
   const { locale } = studio.identity;
   return {
     title: `Where it will land: ${commission.title || commission.number}`,
+    tab: `Where it will land: ${commission.number}`,
     room: 'commissions',
     crumbs: commissionCrumbs(commission),
     lead: leadInWords(landing, locale),

@@ -129,6 +129,7 @@ export class ReckoningController {
     const open = garments.filter((garment) => !closed.some((one) => one.garment.id === garment.id));
     return page('commissions/reckoning/commission', {
       title: `Reckoning: ${commission.title}`,
+      tab: `Reckoning: ${commission.number}`,
       room: 'commissions',
       crumbs: commissionCrumbs(commission),
       any: whole !== undefined,
