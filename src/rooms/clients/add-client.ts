@@ -1,5 +1,6 @@
 import type { Client } from '../../domain/clients/client.js';
 import { type ClientWords, clientBook } from '../../storage/books/client-book.js';
+import { keepingBook } from '../../storage/books/house/keeping-book.js';
 import type { Visit } from '../../storage/session.js';
 import type { Done, UnitOfWork } from '../../storage/unit-of-work.js';
 
@@ -19,6 +20,7 @@ export const correctClient = (
   seen?: number,
 ): Promise<Done<Client>> =>
   unit.write(visit, async (writing) => {
+    await keepingBook.mustBeKept(writing, id);
     const client = await clientBook.correct(writing, id, words, seen);
     writing.says(`Corrected ${client.name}`, `client/${client.id}`);
     return client;

@@ -2,6 +2,7 @@ import { type Client, foldForSearch } from '../../domain/clients/client.js';
 import { type FieldTrouble, Invalid } from '../../domain/kernel/errors.js';
 import type { FieldQuestion } from '../../printing/templates/page-model.js';
 import { clientBook } from '../../storage/books/client-book.js';
+import { keepingBook } from '../../storage/books/house/keeping-book.js';
 import type { Reading, Writing } from '../../storage/session.js';
 import { Asked } from '../../web/forms/form.js';
 import { isConfirmed } from '../../web/forms/parse.js';
@@ -94,7 +95,10 @@ const read = async (
 export const personAdder = (writing: Writing): ((person: Person) => Promise<string>) => {
   const added = new Map<string, string>();
   return async (person) => {
-    if ('id' in person) return (await clientBook.one(writing, person.id)).id;
+    if ('id' in person) {
+      await keepingBook.mustBeKept(writing, person.id);
+      return (await clientBook.one(writing, person.id)).id;
+    }
     const earlier = added.get(foldForSearch(person.newName));
     if (earlier) return earlier;
     const { id } = await clientBook.add(writing, { ...nothingSaid, name: person.newName });

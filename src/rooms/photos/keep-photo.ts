@@ -1,6 +1,7 @@
 import { checkConsent, hasRunOut, mayBePhotographed, type Photo } from '../../domain/fitting/photo.js';
 import { NotFound } from '../../domain/kernel/errors.js';
 import { photoBook } from '../../storage/books/fitting/photo-book.js';
+import { keepingBook } from '../../storage/books/house/keeping-book.js';
 import { studioBook } from '../../storage/books/studio-book.js';
 import { type Clock, todayIn } from '../../storage/clock.js';
 import { redrawPhoto } from '../../storage/pictures/redraw-photo.js';
@@ -40,7 +41,10 @@ export const addPhoto = async (
   const look = async (at: Reading): Promise<Subject> => {
     const subject = await subjectOf(at, of);
     const rule = await photoBook.rule(at);
-    for (const one of subject.people) mayBePhotographed(one, said.takenOn, rule);
+    for (const one of subject.people) {
+      await keepingBook.mustBeKept(at, one.id);
+      mayBePhotographed(one, said.takenOn, rule);
+    }
     return subject;
   };
   const today = await dayOf(reading, clock);

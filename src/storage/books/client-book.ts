@@ -24,7 +24,7 @@ export const clientBook = {
   },
 
   /**
-   * Clients whose name, code, phone or email hold every word asked for, by name.
+   * Clients whose name, code, phone or email hold every word asked for, by name; nobody who was erased.
    *
    * @param after the last key of the page before
    */
@@ -94,6 +94,8 @@ const found = async (
 ): Promise<PageOf<Client>> => {
   const query = reading.manager
     .createQueryBuilder(ClientRow, 'client')
+    // Nothing is left to find an erased one by.
+    .where("client.folded <> ''")
     .orderBy('client.folded')
     .addOrderBy('client.id');
   foldForSearch(asked)

@@ -36,7 +36,8 @@ const clientsCard = holding<ClientRow>({
   by: { id: 'client' },
   erased: ({ code }) => ({
     name: formerClient(code),
-    folded: code.toLowerCase(),
+    // Found by no name and no number any more: their papers are.
+    folded: '',
     address: '',
     country: '',
     email: '',

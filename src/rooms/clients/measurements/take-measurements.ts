@@ -5,6 +5,7 @@ import { questionAboutFiguration } from '../../../domain/measuring/figuration.js
 import { type MeasurementSet, measurementSet } from '../../../domain/measuring/measurement-set.js';
 import { isChild } from '../../../domain/measuring/questions.js';
 import { clientBook } from '../../../storage/books/client-book.js';
+import { keepingBook } from '../../../storage/books/house/keeping-book.js';
 import { makingBook } from '../../../storage/books/making-book.js';
 import { dimensionBook } from '../../../storage/books/measuring/dimension-book.js';
 import { type KeptSet, measurementBook } from '../../../storage/books/measuring/measurement-book.js';
@@ -42,6 +43,7 @@ export const takeMeasurements = (
 ): Promise<Done<KeptSet>> =>
   unit.write(visit, async (writing) => {
     const client = await clientBook.one(writing, clientId);
+    await keepingBook.mustBeKept(writing, clientId);
     const set = await readSet(writing, clock, client, words);
     await measurementBook.add(writing, set);
     const again = words.insteadOf ? ' again' : '';

@@ -5,6 +5,7 @@ import { clientBook } from '../../../storage/books/client-book.js';
 import { type LotWords, lotBook } from '../../../storage/books/cloth-room/lot-book.js';
 import { materialBook } from '../../../storage/books/cloth-room/material-book.js';
 import { stockBook } from '../../../storage/books/cloth-room/stock-book.js';
+import { keepingBook } from '../../../storage/books/house/keeping-book.js';
 import { studioBook } from '../../../storage/books/studio-book.js';
 import type { Visit, Writing } from '../../../storage/session.js';
 import type { Done, UnitOfWork } from '../../../storage/unit-of-work.js';
@@ -64,6 +65,7 @@ export const takeIntoCustody = (
       if (!(error instanceof NotFound)) throw error;
       throw Invalid.field('owner', 'There is no such client.');
     });
+    await keepingBook.mustBeKept(writing, client.id);
     const words: LotWords = {
       ...said,
       materialId,

@@ -1,5 +1,6 @@
 import { FIRST_KEEPING_RULE, type KeepingRule } from '../../../domain/clients/keeping.js';
 import type { CalendarDate } from '../../../domain/kernel/calendar-date.js';
+import { Conflict } from '../../../domain/kernel/errors.js';
 import { ClientKeepingRow } from '../../rows/clients/client-keeping.row.js';
 import { KeepingRuleRow } from '../../rows/house/keeping-rule.row.js';
 import type { Reading, Writing } from '../../session.js';
@@ -31,6 +32,15 @@ export const keepingBook = {
   async of(reading: Reading, clientId: string): Promise<Kept> {
     const row = await reading.manager.findOneBy(ClientKeepingRow, { id: clientId });
     return keptOf(row ?? undefined);
+  },
+
+  /** Nothing new is written about one who was erased. @throws Conflict in words */
+  async mustBeKept(reading: Reading, clientId: string): Promise<void> {
+    if ((await this.of(reading, clientId)).erasedOn)
+      throw new Conflict(
+        'What was held on this client has been erased, so nothing more is written about them. Somebody who comes back is a new client.',
+        'erased',
+      );
   },
 
   /** What was settled about everybody of whom something was. */

@@ -203,6 +203,27 @@ describe('erasing', () => {
     expect((await studio.get('/find?q=zwarrenquist')).text).toContain('Nothing');
   });
 
+  it('leaves nobody in the lists, and nothing more is written about them', async () => {
+    expect(
+      (await api('GET', '/api/clients?limit=100')).items.map((one: { id: string }) => one.id),
+    ).not.toContain(client);
+    expect((await studio.get('/clients')).text).not.toContain(code);
+    const { version } = await api('GET', `/api/clients/${client}`);
+    const values = [{ dimension: 'chest-girth', typed: '977 mm' }];
+    const set = { values, takenOn: '2026-03-02', takenBy: 'O. F.' };
+    for (const [method, url, body] of [
+      ['PUT', `/api/clients/${client}`, { name: 'Back Again' }],
+      ['POST', `/api/clients/${client}/measurements`, set],
+      ['POST', '/api/commissions', { clientId: client, garments: [{ typeId: 'waistcoat' }] }],
+    ] as const) {
+      const answer = await studio.api(method, url, body, { 'if-match': `"${version}"` });
+      expect([url, answer.status, answer.json().code], answer.text).toEqual([url, 409, 'erased']);
+    }
+    expect((await post(`/clients/${client}`, { version: String(version), name: 'Back Again' })).status).toBe(
+      409,
+    );
+  });
+
   it('happens once, and no undo brings anything back', async () => {
     expect((await studio.api('POST', `/api/clients/${client}/erasure`, { number: code })).status).toBe(409);
     const { items } = await api('GET', `/api/history?about=client/${client}`);
