@@ -1,5 +1,4 @@
 import 'reflect-metadata';
-import { readFileSync } from 'node:fs';
 import type { IncomingMessage } from 'node:http';
 import cookie from '@fastify/cookie';
 import helmet from '@fastify/helmet';
@@ -14,6 +13,7 @@ import { isOurOwn } from '../web/manners/same-origin.js';
 import type { Request } from '../web/visit.js';
 import { AppModule } from './app.module.js';
 import { serveAssets } from './assets.js';
+import { readCertificate } from './certificate.js';
 import type { Config } from './config.js';
 
 const BODY_LIMIT = 2 * 1024 * 1024;
@@ -21,9 +21,7 @@ const FILE_LIMIT = 45 * 1024 * 1024;
 
 /** Builds the server without listening yet. */
 export const createApp = async (config: Config, clock?: Clock): Promise<NestFastifyApplication> => {
-  const tls = config.tls && {
-    https: { cert: readFileSync(config.tls.cert), key: readFileSync(config.tls.key) },
-  };
+  const tls = config.tls && { https: readCertificate(config.tls, new Date()) };
   log.level = config.logLevel;
   const adapter = new FastifyAdapter({
     bodyLimit: BODY_LIMIT,
