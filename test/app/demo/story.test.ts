@@ -1,94 +1,53 @@
-import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import type { NestFastifyApplication } from '@nestjs/platform-fastify';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { readConfig } from '../../../src/app/config.js';
-import { createApp } from '../../../src/app/create-app.js';
-import { folder, loadDemo } from '../../../src/app/demo/load-demo.js';
-import { loadQuotes } from '../../../src/app/demo/load-quotes.js';
-import { loadStory } from '../../../src/app/demo/load-story.js';
-import { StoryClock } from '../../../src/app/demo/story-clock.js';
-import { Door } from '../../../src/app/sign-in/door.js';
-import { secretHash } from '../../../src/app/sign-in/secrets.js';
 import { garmentSum } from '../../../src/domain/commissions/garment-sum.js';
 import { fitLesson } from '../../../src/domain/estimating/lesson/lesson.js';
 import { Decimal } from '../../../src/domain/kernel/decimal.js';
 import { sumInJson } from '../../../src/rooms/commissions/sum/sum.api.js';
 import { pricingOf } from '../../../src/rooms/commissions/sum/sum-of.js';
-import { accountBook } from '../../../src/storage/books/account-book.js';
 import { garmentBook } from '../../../src/storage/books/garment-book.js';
 import { studioBook } from '../../../src/storage/books/studio-book.js';
 import { Clock } from '../../../src/storage/clock.js';
 import { ReadSide } from '../../../src/storage/read-side.js';
-import { UnitOfWork } from '../../../src/storage/unit-of-work.js';
-import { StillClock } from '../../support/still-clock.js';
+
+import { BEARER, type ToldStory, tellStory } from './told-story.js';
 
 /* The whole demonstration, loaded once as `npm run demo` loads it: its figures tie out, and nothing on its first page leads nowhere. */
 
-const [ZONE, TODAY, OWNER, PASSPHRASE] = [
-  'Europe/Dublin',
-  '2026-03-02',
-  'Odalys Fenwright',
-  'thimble wax chalk',
-];
-const data = mkdtempSync(join(tmpdir(), 'bastings-story-'));
-const names = new Map<string, string>();
-let app: NestFastifyApplication;
-let cookie: string;
+let story: ToldStory;
 let before: any;
 
 const api = async (url: string): Promise<any> => {
-  const answer = await app.inject({ method: 'GET', url, headers: { authorization: 'Bearer story' } });
+  const answer = await story.app.inject({ method: 'GET', url, headers: BEARER });
   expect([url, answer.statusCode]).toEqual([url, 200]);
   return answer.json();
 };
 const sumOfJacket = () => api(`/api/garments/${id('asked: Jacket')}/cost-sheet`);
-const page = (url: string) => app.inject({ method: 'GET', url, headers: { cookie } });
-const id = (name: string): string => names.get(name) ?? expect.fail(`The story keeps nothing as ${name}.`);
+const page = (url: string) => story.app.inject({ method: 'GET', url, headers: { cookie: story.cookie } });
+const id = (name: string): string =>
+  story.names.get(name) ?? expect.fail(`The story keeps nothing as ${name}.`);
 const sum = (amounts: readonly (string | number)[]): string =>
   amounts.reduce<Decimal>((so, one) => so.plus(one), new Decimal(0)).toFixed(2);
 
 beforeAll(async () => {
-  const clock = new StoryClock(new StillClock());
-  app = await createApp(
-    readConfig({ DATA_DIR: data, PORT: '0', LOG_LEVEL: 'error', TIME_ZONE: ZONE }),
-    clock,
-  );
-  const [unit, door] = [app.get(UnitOfWork), app.get(Door)];
-  const accountId = await door.addOwner(OWNER, PASSPHRASE);
-  const visit = { who: { id: accountId, name: OWNER } };
-  const loaded = await loadDemo(unit, visit, clock, ZONE);
-  expect(await loadQuotes(app, visit, ZONE, loaded)).toBeUndefined();
-  await unit.write(visit, async (writing) => {
-    await accountBook.addToken(writing, { accountId, name: 'story', secretHash: secretHash('story') });
-    writing.says('Made an API token', 'house');
+  story = await tellStory(async (so) => {
+    story = { ...so, cookie: '', close: () => so.app.close() };
+    const opened = await so.app.inject({
+      method: 'POST',
+      url: '/api/commissions',
+      headers: BEARER,
+      payload: {
+        clientId: so.names.get('corvin'),
+        title: 'A jacket to ask about',
+        garments: [{ typeId: 'lounge-jacket', name: 'Jacket to ask about', make: 'hand-where-it-shows' }],
+      },
+    });
+    so.names.set('asked', opened.json().id);
+    so.names.set('asked: Jacket', opened.json().garments[0].id);
+    before = await sumOfJacket();
   });
-  await app.init();
-  await app.getHttpAdapter().getInstance().ready();
-  for (const [key, kept] of [...loaded.clients, ...loaded.commissions]) names.set(key, kept);
-  const opened = await app.inject({
-    method: 'POST',
-    url: '/api/commissions',
-    headers: { authorization: 'Bearer story' },
-    payload: {
-      clientId: names.get('corvin'),
-      title: 'A jacket to ask about',
-      garments: [{ typeId: 'lounge-jacket', name: 'Jacket to ask about', make: 'hand-where-it-shows' }],
-    },
-  });
-  names.set('asked', opened.json().id);
-  names.set('asked: Jacket', opened.json().garments[0].id);
-  before = await sumOfJacket();
-  const told = { clock, token: 'story', today: TODAY, zone: ZONE, names, folder: folder('demo/story') };
-  expect(await loadStory(app, told)).toBeUndefined();
-  cookie = `bastings=${await door.signIn(OWNER, PASSPHRASE, '127.0.0.1')}`;
 }, 240_000);
 
-afterAll(async () => {
-  await app?.close();
-  rmSync(data, { recursive: true, force: true });
-});
+afterAll(() => story?.close());
 
 describe('The cloth room', () => {
   it('stands in the book at what its lots are worth, and each lot at what came in less what went out', async () => {
@@ -170,7 +129,7 @@ describe('The bench', () => {
   });
 
   it('closed six garments, whose bridges lead from the quoted profit to the actual one', async () => {
-    const closed = [...names].filter(([name]) =>
+    const closed = [...story.names].filter(([name]) =>
       /^(moleskin|flannels|walking|linen|river): |^tweeds: J/.test(name),
     );
     expect(closed).toHaveLength(6);
@@ -187,7 +146,7 @@ describe('The bench', () => {
 
 describe('A jacket quoted from starting values, before the story and after it', () => {
   it('comes to other figures each time, and its page says how each line comes to its hours', async () => {
-    const [reading, clock] = [app.get(ReadSide), app.get(Clock)];
+    const [reading, clock] = [story.app.get(ReadSide), story.app.get(Clock)];
     const planned = await garmentBook.planned(reading, id('asked: Jacket'));
     const basis = (await (await pricingOf(reading, clock, id('asked'))).basisOf(planned))!;
     const { overruns } = await studioBook.the(reading);
