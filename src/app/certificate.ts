@@ -1,6 +1,7 @@
 import { X509Certificate } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import { createSecureContext } from 'node:tls';
+import type { Instant } from '../domain/kernel/calendar-date.js';
 import { type Config, ConfigFault } from './config.js';
 
 type Pair = { readonly cert: Buffer; readonly key: Buffer };
@@ -10,7 +11,7 @@ type Pair = { readonly cert: Buffer; readonly key: Buffer };
  *
  * @throws ConfigFault in words: a file cannot be read, the two do not belong together, or the certificate has run out
  */
-export const readCertificate = (files: NonNullable<Config['tls']>, now: Date): Pair => {
+export const readCertificate = (files: NonNullable<Config['tls']>, now: Instant): Pair => {
   const cert = readOr('TLS_CERT', files.cert);
   const key = readOr('TLS_KEY', files.key);
   try {
@@ -20,10 +21,10 @@ export const readCertificate = (files: NonNullable<Config['tls']>, now: Date): P
       'TLS_CERT, TLS_KEY: these two files are no certificate with its key. Both are text that begins with “-----BEGIN”.',
     );
   }
-  const until = new Date(new X509Certificate(cert).validTo);
+  const until = new Date(new X509Certificate(cert).validTo).toISOString();
   if (until < now)
     throw new ConfigFault(
-      `TLS_CERT: the certificate ran out on ${until.toISOString().slice(0, 10)}, so no browser would trust it. Have it renewed.`,
+      `TLS_CERT: the certificate ran out on ${until.slice(0, 10)}, so no browser would trust it. Have it renewed.`,
     );
   return { cert, key };
 };

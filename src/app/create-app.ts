@@ -5,7 +5,7 @@ import helmet from '@fastify/helmet';
 import multipart from '@fastify/multipart';
 import { NestFactory } from '@nestjs/core';
 import { FastifyAdapter, type NestFastifyApplication } from '@nestjs/platform-fastify';
-import type { Clock } from '../storage/clock.js';
+import { type Clock, MachineClock } from '../storage/clock.js';
 import { ReadSide } from '../storage/read-side.js';
 import { log } from '../web/log.js';
 import { refuseNul } from '../web/manners/no-nul.js';
@@ -21,7 +21,7 @@ const FILE_LIMIT = 45 * 1024 * 1024;
 
 /** Builds the server without listening yet. */
 export const createApp = async (config: Config, clock?: Clock): Promise<NestFastifyApplication> => {
-  const tls = config.tls && { https: readCertificate(config.tls, new Date()) };
+  const tls = config.tls && { https: readCertificate(config.tls, (clock ?? new MachineClock()).now()) };
   log.level = config.logLevel;
   const adapter = new FastifyAdapter({
     bodyLimit: BODY_LIMIT,
