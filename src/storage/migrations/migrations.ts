@@ -5,6 +5,7 @@ import { ClosedDays1764000000018 } from './1764000000018-closed-days.js';
 import { Reminders1764000000020 } from './1764000000020-reminders.js';
 import { PastWork1764000000021 } from './1764000000021-past-work.js';
 import { Keeping1764000000024 } from './1764000000024-keeping.js';
+import { NotedEntries1764000000025 } from './1764000000025-noted-entries.js';
 import { History1764000000001 } from './founding/1764000000001-history.js';
 import { House1764000000002 } from './founding/1764000000002-house.js';
 import { Clients1764000000003 } from './founding/1764000000003-clients.js';
@@ -43,4 +44,5 @@ export const migrations = [
   Reminders1764000000020,
   PastWork1764000000021,
   Keeping1764000000024,
+  NotedEntries1764000000025,
 ];

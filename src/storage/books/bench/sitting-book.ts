@@ -39,7 +39,8 @@ export const sittingBook = {
       .createQueryBuilder(BenchEntryRow, 'entry')
       .select('entry.id', 'id')
       .where('entry.person_id = :personId AND entry.on_day >= :since', { personId, since })
-      .andWhere("entry.way = 'clock' AND entry.note = :note", { note })
+      // Said once more that the note is not empty: by that the few that have one are found at once.
+      .andWhere("entry.way = 'clock' AND entry.note <> '' AND entry.note = :note", { note })
       .andWhere((whole) => {
         const back = whole.subQuery().select('1').from(BenchEntryRow, 'back').where('back.of_id = entry.id');
         return `NOT EXISTS ${back.getQuery()}`;

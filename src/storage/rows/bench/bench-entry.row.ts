@@ -11,6 +11,7 @@ import { WorkedOnColumns } from './worked-on.js';
 @Index('ix_bench_entry_day', ['on_day', 'id'])
 @Index('ix_bench_entry_of', ['of_id'])
 @Index('ix_bench_entry_kind', ['kind', 'minutes'])
+@Index('ix_bench_entry_noted', ['person_id', 'on_day'], { where: "note <> ''" })
 export class BenchEntryRow extends WorkedOnColumns {
   @Key('bench_entry') id!: string;
   @Whole() version!: number;
