@@ -22,6 +22,12 @@ export type WorkedMinutes = {
   readonly minutes: Minutes;
 };
 
+/** What the cost of minutes goes by. */
+export type TimedWork = Pick<
+  WorkedMinutes,
+  'on' | 'personName' | 'operationId' | 'name' | 'mode' | 'minutes'
+>;
+
 /** The entries that stand: neither reversed nor a reversal. */
 export const standingEntries = (entries: readonly BenchEntry[]): BenchEntry[] => {
   const reversed = new Set(entries.flatMap(({ of }) => (of ? [of] : [])));

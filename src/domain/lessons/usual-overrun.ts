@@ -1,3 +1,4 @@
+import { geometricMean } from '../estimating/geometric-mean.js';
 import { Decimal } from '../kernel/decimal.js';
 
 /** A garment's hours, taken and planned, both above 0. */
@@ -13,7 +14,7 @@ export const usualOverrun = (
   past: readonly PlannedAndTaken[],
 ): { readonly garments: number; readonly ratio: Decimal } | undefined => {
   if (past.length === 0) return undefined;
-  const logs = past.map(({ hours, plannedHours }) => hours.div(plannedHours).ln());
-  const mean = logs.reduce((sum, log) => sum.plus(log), new Decimal(0)).div(past.length);
-  return { garments: past.length, ratio: mean.exp().toDecimalPlaces(4) };
+  const mean = geometricMean(past.map(({ hours, plannedHours }) => hours.div(plannedHours).toNumber()));
+  return { garments: past.length, ratio: new Decimal(mean).toDecimalPlaces(4) };
+};
 };

@@ -1,5 +1,5 @@
 import { nameOnCard } from '../../bench/person.js';
-import type { WorkedMinutes } from '../../bench/worked.js';
+import type { TimedWork } from '../../bench/worked.js';
 import type { OperationLine, OverheadPool } from '../../costing/cost-lines.js';
 import { costTime, rateOfOperation } from '../../costing/time-cost.js';
 import type { CalendarDate } from '../../kernel/calendar-date.js';
@@ -154,7 +154,7 @@ export type MaterialUsed = { readonly on: CalendarDate; readonly cost: Money };
  * @see test/domain/commissions/landing/columns.test.ts
  */
 export const costSoFar = (
-  worked: readonly WorkedMinutes[],
+  worked: readonly TimedWork[],
   used: readonly MaterialUsed[],
   expenses: Money,
   hourOn: HourOn,

@@ -1,4 +1,4 @@
-import { Between, In, IsNull } from 'typeorm';
+import { Between, In, IsNull, Not } from 'typeorm';
 import type { BenchEntry, EntryWay } from '../../../domain/bench/bench-entry.js';
 import type { CalendarDate } from '../../../domain/kernel/calendar-date.js';
 import { Conflict, NotFound } from '../../../domain/kernel/errors.js';
@@ -80,14 +80,14 @@ export const benchBook = {
     return ids.length === 0 ? [] : entriesWhere(reading, { of_id: In([...ids]) });
   },
 
-  /** Days and minutes of a span, by garment or none: for the productive share and the year. */
-  async between(reading: Reading, from: CalendarDate, to: CalendarDate): Promise<BenchEntry[]> {
-    const rows = await reading.manager
-      .createQueryBuilder(BenchEntryRow, 'entry')
-      .where('entry.on_day >= :from AND entry.on_day <= :to', { from, to })
-      .orderBy('entry.id')
-      .getMany();
-    return rows.map(entryOf);
+  /** Entries of a span, in garments and without. */
+  between(reading: Reading, from: CalendarDate, to: CalendarDate): Promise<BenchEntry[]> {
+    return entriesWhere(reading, { on_day: Between(from, to) });
+  },
+
+  /** Entries of a span in garments, of which only the plan knows the mode. */
+  withoutMode(reading: Reading, from: CalendarDate, to: CalendarDate): Promise<BenchEntry[]> {
+    return entriesWhere(reading, { on_day: Between(from, to), mode: '', garment_id: Not(IsNull()) });
   },
 
   /** Keeps minutes for good. */

@@ -1,4 +1,4 @@
-import { type WorkedMinutes, workedMinutes } from '../../../domain/bench/worked.js';
+import { type TimedWork, workedMinutes } from '../../../domain/bench/worked.js';
 import { costSoFar, hourOnFrom, type MaterialUsed } from '../../../domain/commissions/landing/columns.js';
 import type { CalendarDate } from '../../../domain/kernel/calendar-date.js';
 import { Decimal } from '../../../domain/kernel/decimal.js';
@@ -14,6 +14,7 @@ import { grouped } from '../../../domain/stock/grouped.js';
 import { StockEntryRow } from '../../rows/cloth-room/stock-entry.row.js';
 import { keptIn, type Reading } from '../../session.js';
 import { benchBook } from '../bench/bench-book.js';
+import { sittingBook } from '../bench/sitting-book.js';
 import { planBook } from '../plan-book.js';
 import { ratesBook } from '../rates-book.js';
 import { studioBook } from '../studio-book.js';
@@ -30,7 +31,7 @@ export type OverheadYear = OverheadStanding & {
  * Overhead incurred this year against what the work took up; undefined while the studio has no rates.
  *
  * Incurred: bills of no garment, by their day. Absorbed: minutes on garments (and materials, where a pool goes by them) at the
- * rates of their day. A sitting on a whole stage goes by the modes of its plan as it stands today.
+ * rates of their day, labour rounded once for each person, mode and card. A sitting on a whole stage goes by the modes of its plan as it stands today.
  */
 export const overheadOfYear = (reading: Reading, today: CalendarDate): Promise<OverheadYear | undefined> =>
   keptIn(reading, `overhead of the year to ${today}`, async () => {
@@ -64,15 +65,11 @@ const workedBetween = async (
   reading: Reading,
   from: CalendarDate,
   to: CalendarDate,
-): Promise<WorkedMinutes[]> => {
-  const entries = (await benchBook.between(reading, from, to)).filter(({ garmentId }) => garmentId);
-  const byGarment = grouped(entries, ({ garmentId }) => garmentId ?? '');
-  const worked: WorkedMinutes[] = [];
-  for (const [garmentId, own] of byGarment) {
-    // Only work without a mode of its own goes by the plan.
-    const plan = own.some(({ mode }) => !mode) ? await planBook.of(reading, garmentId) : [];
-    worked.push(...workedMinutes(own, plan));
-  }
+): Promise<TimedWork[]> => {
+  const worked = await sittingBook.byMode(reading, from, to);
+  const byPlan = await benchBook.withoutMode(reading, from, to);
+  for (const [garmentId, own] of grouped(byPlan, (entry) => entry.garmentId ?? ''))
+    worked.push(...workedMinutes(own, await planBook.of(reading, garmentId)));
   return worked;
 };
 
