@@ -17,4 +17,3 @@ export const usualOverrun = (
   const mean = geometricMean(past.map(({ hours, plannedHours }) => hours.div(plannedHours).toNumber()));
   return { garments: past.length, ratio: new Decimal(mean).toDecimalPlaces(4) };
 };
-};
