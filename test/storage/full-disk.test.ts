@@ -1,7 +1,3 @@
-import { execFileSync } from 'node:child_process';
-import { mkdtempSync, rmSync, statfsSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
 import type { DataSource } from 'typeorm';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { clientBook } from '../../src/storage/books/client-book.js';
@@ -10,43 +6,23 @@ import { invoiceDraftBook } from '../../src/storage/books/papers/invoice-draft-b
 import { seriesBook } from '../../src/storage/books/series-book.js';
 import { layReady, once } from '../rooms/papers/invoices/an-invoice.js';
 import { aCommission, furnishHouse } from '../rooms/quotes/a-commission.js';
+import { smallDisk } from '../support/small-disk.js';
 import { openTestStudio, type TestStudio } from '../support/studio.js';
 
 /* A disk without room while an invoice is issued: a small file system where one can be mounted, else SQLite's own limit. */
 
-/** Mounts a file system of a few megabytes; only root may. */
-const smallDisk = (): string | undefined => {
-  const folder = mkdtempSync(join(tmpdir(), 'bastings-small-'));
-  try {
-    execFileSync('mount', ['-t', 'tmpfs', '-o', 'size=24m', 'tmpfs', folder], { stdio: 'ignore' });
-    return folder;
-  } catch {
-    rmSync(folder, { recursive: true });
-    return undefined;
-  }
-};
-
-const disk = smallDisk();
+const disk = smallDisk(24);
 let studio: TestStudio;
 beforeAll(async () => {
-  studio = await openTestStudio(disk ? { DATA_DIR: disk } : {});
+  studio = await openTestStudio(disk ? { DATA_DIR: disk.folder } : {});
   await furnishHouse(studio, { identity: { country: 'IE' } });
 }, 60_000);
 afterAll(async () => {
   await studio.close();
-  if (!disk) return;
-  execFileSync('umount', [disk]);
-  rmSync(disk, { recursive: true });
+  disk?.leave();
 });
 
 const source = (): DataSource => (studio.unit as unknown as { source: DataSource }).source;
-
-const fillDisk = (): (() => void) => {
-  const file = join(disk!, 'ballast');
-  const { bavail, bsize } = statfsSync(disk!);
-  writeFileSync(file, Buffer.alloc(Math.max(0, bavail - 3) * bsize));
-  return () => rmSync(file);
-};
 
 const limitPages = async (): Promise<() => Promise<unknown>> => {
   const [{ page_count: pages }] = await source().query('PRAGMA page_count');
@@ -65,7 +41,7 @@ const aDraft = async (): Promise<{ url: string; draftId: string }> => {
 };
 
 describe.each([
-  ['the disk', () => fillDisk(), disk === undefined],
+  ['the disk', () => disk?.fill(3), disk === undefined],
   ['SQLite’s own limit of pages', limitPages, false],
 ] as const)('without room: %s', (_, fill, isLeftOut) => {
   it.skipIf(isLeftOut)(
