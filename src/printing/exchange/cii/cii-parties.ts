@@ -1,3 +1,4 @@
+import { countryCode } from '../../../domain/papers/model/country.js';
 import type { Buyer, Seller } from '../../../domain/papers/model/party.js';
 import { branch, leaf, stem, type XmlElement } from '../xml.js';
 
@@ -35,7 +36,7 @@ export const sellerTradeParty = (seller: Seller): XmlElement => {
       leaf('ram:LineTwo', address?.['BT-36']),
       leaf('ram:LineThree', address?.['BT-162']),
       leaf('ram:CityName', address?.['BT-37']),
-      leaf('ram:CountryID', address?.['BT-40']),
+      leaf('ram:CountryID', countryCode(address?.['BT-40'] ?? '')),
       leaf('ram:CountrySubDivisionName', address?.['BT-39']),
     ),
     registration(seller['BT-31'], 'VA'),
@@ -64,7 +65,7 @@ export const buyerTradeParty = (buyer: Buyer): XmlElement => {
       leaf('ram:LineTwo', address?.['BT-51']),
       leaf('ram:LineThree', address?.['BT-163']),
       leaf('ram:CityName', address?.['BT-52']),
-      leaf('ram:CountryID', address?.['BT-55']),
+      leaf('ram:CountryID', countryCode(address?.['BT-55'] ?? '')),
       leaf('ram:CountrySubDivisionName', address?.['BT-54']),
     ),
     registration(buyer['BT-48'], 'VA'),

@@ -1,3 +1,4 @@
+import { countryCode } from '../../../domain/papers/model/country.js';
 import type { Buyer, Seller } from '../../../domain/papers/model/party.js';
 import { branch, leaf, type XmlElement } from '../xml.js';
 
@@ -35,7 +36,7 @@ const partyElement = (party: Party): XmlElement | undefined =>
       leaf('cbc:PostalZone', party.postCode),
       leaf('cbc:CountrySubentity', party.region),
       branch('cac:AddressLine', leaf('cbc:Line', party.third)),
-      branch('cac:Country', leaf('cbc:IdentificationCode', party.country)),
+      branch('cac:Country', leaf('cbc:IdentificationCode', party.country && countryCode(party.country))),
     ),
     ...party.registrations
       .filter(({ number }) => number?.trim())
