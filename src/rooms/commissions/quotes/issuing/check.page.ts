@@ -2,6 +2,7 @@ import type { Finding } from '../../../../domain/papers/finding.js';
 import type { FormModel } from '../../../../printing/templates/page-model.js';
 import type { KeptDraft } from '../../../../storage/books/papers/quote-draft-book.js';
 import { mendedFor } from '../../../../web/manners/mending.js';
+import { houseAt } from '../../../../web/papers/house-at.js';
 import type { PageWords } from '../../../../web/reply.js';
 import { moneyInWords } from '../../../../web/words/amounts.js';
 import { commissionCrumbs, garmentUrl } from '../../commission.page.js';
@@ -13,11 +14,12 @@ import { quotesUrl } from '../quotes.page.js';
 const mendAt = ({ commission, paper, payer }: QuoteInHand, draft: string, { field }: Finding): string => {
   const garment = /^garments\.(\d+)\.(\w+)$/.exec(field);
   const ref = garment ? paper.garments[Number(garment[1])]?.ref : undefined;
-  if (garment?.[2] === 'category' || garment?.[2] === 'rate' || field === 'taxReasons') return '/house';
+  if (garment?.[2] === 'category' || garment?.[2] === 'rate' || field === 'taxReasons') return houseAt(field);
   if (garment?.[2] === 'fittings') return `${draft}#field-garments.0.fittings`;
-  if (ref) return garmentUrl(commission.id, ref);
-  if (field.startsWith('seller.')) return '/house';
-  if (field.startsWith('client.')) return `/clients/${payer.id}/correct`;
+  if (ref) return `${garmentUrl(commission.id, ref)}${garment?.[2] === 'materials' ? '#field-name' : ''}`;
+  if (field.startsWith('seller.')) return houseAt(field);
+  if (field.startsWith('client.'))
+    return `/clients/${payer.id}/correct#field-${field.slice('client.'.length)}`;
   if (field === 'rates') return '/rates';
   if (field === 'discount') return `/commissions/${commission.id}/pricing`;
   const own: Record<string, string> = {

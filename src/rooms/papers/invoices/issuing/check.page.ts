@@ -2,6 +2,7 @@ import type { Finding } from '../../../../domain/papers/finding.js';
 import { PAPER_CAUTION } from '../../../../domain/papers/quote/quote-words.js';
 import type { FormModel } from '../../../../printing/templates/page-model.js';
 import { mendedFor } from '../../../../web/manners/mending.js';
+import { houseAt } from '../../../../web/papers/house-at.js';
 import type { PageWords } from '../../../../web/reply.js';
 import { moneyInWords } from '../../../../web/words/amounts.js';
 import { crumbsOf } from '../drafts/draft.page.js';
@@ -26,9 +27,11 @@ const OWN: Readonly<Record<string, string>> = {
 
 /** Where a finding is mended: in House, on the client's page, or in a field of the draft. */
 export const mendAt = ({ client }: InvoiceOfDraft, draft: string, { field }: Finding): string => {
-  if (field.startsWith('seller.') || field.startsWith('payment.') || field === 'currency') return '/house';
-  if (field.startsWith('client.')) return `/clients/${client.id}/correct`;
-  if (field === 'taxReasons' || /^lines\.\d+\.(category|rate)$/.test(field)) return '/house';
+  if (field.startsWith('seller.') || field.startsWith('payment.') || field === 'currency')
+    return houseAt(field);
+  if (field.startsWith('client.'))
+    return `/clients/${client.id}/correct#field-${field.slice('client.'.length)}`;
+  if (field === 'taxReasons' || /^lines\.\d+\.(category|rate)$/.test(field)) return houseAt(field);
   const line = /^lines\.(\d+)\.(name|quantity|unit|price)/.exec(field);
   if (line) return `${draft}#field-${line[0]}`;
   return `${draft}#field-${OWN[field] ?? 'lines.0.name'}`;
