@@ -107,6 +107,21 @@ describe('the first run', () => {
     expect(await ratesBook.all(read)).toEqual([]);
   });
 
+  it('asks for the country an invoice needs, and takes a new client to live there', async () => {
+    await post('/first-run', { ...HOUSE, country: 'Ireland' });
+    await post('/first-run/hour', HOUR);
+    expect((await studioBook.the(read)).identity.country).toBe('Ireland');
+    expect((await get('/clients/new')).payload).toMatch(/name="country"[^>]*value="Ireland"/);
+  });
+
+  it('says so where an hour earns nothing towards the rent', async () => {
+    const bare = Object.fromEntries(Object.entries(HOUR).filter(([name]) => !name.startsWith('overhead')));
+    await post('/first-run', HOUSE);
+    expect((await get(String((await post('/first-run/hour', bare)).headers.location))).payload).toContain(
+      'earns nothing towards them',
+    );
+  });
+
   it('can be skipped at each point, and still leaves a house that stands', async () => {
     expect((await post('/first-run/skip', {})).headers.location).toBe('/first-run/hour');
     expect((await post('/first-run/skip', {})).headers.location).toBe('/first-run/done');

@@ -3,7 +3,7 @@ import { newStudio } from '../../../domain/house/new-studio.js';
 import type { Overruns } from '../../../domain/house/studio.js';
 import { OVERRUNS, type Studio } from '../../../domain/house/studio.js';
 import type { RateWorkings } from '../../../domain/rates/rate-workings.js';
-import { currency, line, oneOf, optionalLines } from '../../../web/fields/fields.js';
+import { currency, line, oneOf, optionalLine, optionalLines } from '../../../web/fields/fields.js';
 import { type FieldKit, typedKit } from '../../../web/fields/kits.js';
 import { closedUp } from '../../../web/forms/closed-up.js';
 import { parse, parseForm } from '../../../web/forms/parse.js';
@@ -20,6 +20,7 @@ const HouseQuestions = (kit: FieldKit) =>
     name: line('Give the studio its name, as it stands on the door.', 200),
     maker: line('Say who makes.', 200),
     address: optionalLines(1000),
+    country: optionalLine(100),
     currency: currency(),
     locale: locale(),
     lengthUnit: oneOf(['cm', 'in']),
@@ -32,10 +33,10 @@ export const readHouse = (typed: Typed, zone: string): Omit<Studio, 'version'> =
   const kit = typedKit({ currency: 'EUR', locale: isLocale(typed.locale ?? '') ? typed.locale! : 'en-GB' });
   const said = parseForm(HouseQuestions(kit), typed);
   const house = newStudio({ ...said, zone });
-  const { address, lengthUnit, clothUnit } = said;
+  const { address, country, lengthUnit, clothUnit } = said;
   return {
     ...house,
-    identity: { ...house.identity, address, lengthUnit, clothUnit },
+    identity: { ...house.identity, address, country, lengthUnit, clothUnit },
     tax: taxOf(said, house.tax),
   };
 };
@@ -44,6 +45,7 @@ export const typedHouse = ({ identity, tax }: Omit<Studio, 'version'>): Record<s
   name: identity.name,
   maker: identity.maker,
   address: identity.address,
+  country: identity.country,
   currency: identity.currency,
   locale: identity.locale,
   lengthUnit: identity.lengthUnit,

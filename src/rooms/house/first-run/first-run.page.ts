@@ -87,6 +87,7 @@ export const donePage = (studio: Studio, card: RateCard | undefined): PageWords 
       caption: 'How the hour comes about',
       lines: hourLaidOpen(card, studio.pricing, locale),
     },
+    bare: workingHour(card).overhead.isZero(),
     trap: trapWords(card, locale) ?? '',
   };
 };

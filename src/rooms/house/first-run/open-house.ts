@@ -36,10 +36,20 @@ export const openHouse = async (
   });
 };
 
-const said = ({ name, maker, address, currency, locale, lengthUnit, clothUnit }: Studio['identity']) => ({
+const said = ({
   name,
   maker,
   address,
+  country,
+  currency,
+  locale,
+  lengthUnit,
+  clothUnit,
+}: Studio['identity']) => ({
+  name,
+  maker,
+  address,
+  country,
   currency,
   locale,
   lengthUnit,
