@@ -56,7 +56,8 @@ export const clientFormPage = (form: FormModel, client?: Client): { template: st
   },
 });
 
-export const newClientForm = (): FormModel => freshForm('/clients');
+/** A new client is taken to live where the house stands, until something else is written. */
+export const newClientForm = (country: string): FormModel => freshForm('/clients', { country });
 export const correctClientForm = (client: Client): FormModel =>
   freshForm(clientUrl(client.id), typedClient(client), client.version);
 
@@ -91,6 +92,7 @@ export const clientPage = (
   ].filter(({ text }) => text !== ''),
   measured,
   links: [
+    { text: 'Open a commission', href: `/commissions/new?client=${client.id}` },
     { text: 'Commissions', href: `/commissions?client=${client.id}` },
     { text: 'Account', href: `/papers/accounts/${client.id}` },
     { text: 'Patterns', href: `${clientUrl(client.id)}/patterns` },

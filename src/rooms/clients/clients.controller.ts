@@ -2,6 +2,7 @@ import { Body, Controller, Get, Param, Post, Query } from '@nestjs/common';
 import { clientBook } from '../../storage/books/client-book.js';
 import { dimensionBook } from '../../storage/books/measuring/dimension-book.js';
 import { measurementBook } from '../../storage/books/measuring/measurement-book.js';
+import { studioBook } from '../../storage/books/studio-book.js';
 import { ReadSide } from '../../storage/read-side.js';
 import type { Visit } from '../../storage/session.js';
 import { UnitOfWork } from '../../storage/unit-of-work.js';
@@ -40,8 +41,9 @@ export class ClientsController {
   }
 
   @Get('new')
-  newClient(): Reply {
-    const { template, words } = clientFormPage(newClientForm());
+  async newClient(): Promise<Reply> {
+    const { identity } = await studioBook.the(this.read);
+    const { template, words } = clientFormPage(newClientForm(identity.country));
     return page(template, words);
   }
 

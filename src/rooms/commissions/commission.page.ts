@@ -144,8 +144,9 @@ const nextOf = ({ commission, garments, quote }: CommissionTold): { text: string
         step: { text: 'Say how long', href: garmentUrl(commission.id, garment.id) },
       };
   }
+  const bare = garments.find(({ materials }) => materials.length === 0);
   return {
-    text: 'Every garment has its plan. Look the sums over, then make the quote.',
+    text: `Every garment has its plan.${bare ? ` No cloth or other material is in the sum of the ${bare.garment.name}.` : ''} Look the sums over, then make the quote.`,
     step: { text: 'Quotes', href: `${commissionUrl(commission.id)}/quotes` },
   };
 };

@@ -90,7 +90,10 @@ export const takePage = (
       form: { ...form, action: measurementsUrl(client.id) },
       code: client.code,
       units: desk.unit === 'in' ? 'inches' : 'centimetres',
-      examples: desk.unit === 'in' ? '38 1/2, 38½ full or 97.8 cm' : '97.8, 97,8 or 38 1/2 in',
+      examples:
+        desk.unit === 'in'
+          ? '38\u00a01/2, 38½\u00a0full or 97.8\u00a0cm'
+          : '97.8, 97,8 or 38\u00a01/2\u00a0in',
       mends: mends
         ? `This takes the set of ${dateInWords(mends.takenOn)} again and starts with its values. The old set stays readable; the new one stands in its place.`
         : '',
@@ -99,6 +102,7 @@ export const takePage = (
       worn: WORN,
       lists: desk.types.map(({ id, name }) => ({ value: id, text: name })),
       listUrl: `${measurementsUrl(client.id)}/list`,
+      nothingListed: listed.length + before.length === 0,
       listed: measuringRows(listed, last, typed, questions),
       before: measuringRows(before, last, typed, questions),
       extras: EXTRA_ROWS.map((row) => ({
