@@ -30,6 +30,7 @@ export const tellIssued = async (reading: Reading, clock: Clock, id: string): Pr
       (one) => one.id === id,
     ),
     sent: await sentBook.of(reading, id),
+    mayWrite: identity.email !== '',
     today: todayIn(clock, identity.zone),
     locale: identity.locale,
     zone: identity.zone,

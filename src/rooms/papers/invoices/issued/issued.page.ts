@@ -19,6 +19,8 @@ export type IssuedTold = {
   /** What came in on it and what is still open; none for a credit note. */
   readonly standing: PaperStanding | undefined;
   readonly sent: readonly SentPaper[];
+  /** Has the house a mail address to write from? */
+  readonly mayWrite: boolean;
   readonly today: CalendarDate;
   readonly locale: string;
   readonly zone: string;
@@ -62,7 +64,9 @@ export const issuedPage = (form: FormModel, told: IssuedTold): { template: strin
       ],
       pdf: `${url}.pdf`,
       files: [
-        { text: 'A message with it', href: `${url}.eml` },
+        told.mayWrite
+          ? { text: 'A message with it', href: `${url}.eml` }
+          : { text: 'For a message with it, give the house an address', href: '/house/identity#field-email' },
         { text: 'PDF with attached invoice data', href: `${url}.with-data.pdf` },
         { text: 'As UBL data', href: `${url}.ubl.xml` },
         { text: 'As CII data', href: `${url}.cii.xml` },
