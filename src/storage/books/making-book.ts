@@ -3,6 +3,7 @@ import { NotFound } from '../../domain/kernel/errors.js';
 import type { GarmentType } from '../../domain/making/garment-type.js';
 import type { KnownOperation } from '../../domain/making/known-operation.js';
 import type { Driver, Make, Mode, Stage } from '../../domain/making/mode.js';
+import { inParts } from '../in-parts.js';
 import { GarmentTypeRow } from '../rows/making/garment-type.row.js';
 import { KnownOperationRow } from '../rows/making/known-operation.row.js';
 import { keptIn, type Reading, type Writing } from '../session.js';
@@ -56,9 +57,8 @@ export const makingBook = {
     }));
     await writing.manager.insert(GarmentTypeRow, types);
     await dimensionBook.bring(writing, starter.dimensions);
-    // SQLite takes a limited number of parameters in one statement.
-    for (let from = 0; from < operations.length; from += 40) {
-      await writing.manager.insert(KnownOperationRow, operations.slice(from, from + 40));
+    for (const some of inParts(operations, 40)) {
+      await writing.manager.insert(KnownOperationRow, some);
     }
   },
 

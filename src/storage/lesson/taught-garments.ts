@@ -4,6 +4,7 @@ import type { EarnedOnce } from '../../domain/lessons/earned-by-type.js';
 import { teachingHistory } from '../../domain/lessons/past-work.js';
 import { readReckoning } from '../../domain/reckoning/frozen-reckoning.js';
 import { pastWorkBook } from '../books/lessons/past-work-book.js';
+import { inParts } from '../in-parts.js';
 import { GarmentMarkRow } from '../rows/commissions/garment-mark.row.js';
 import { keptIn, type Reading } from '../session.js';
 
@@ -50,8 +51,7 @@ export class TaughtGarments {
     const takenBack = new Set(marks.flatMap(({ of }) => of ?? []));
     const standing = marks.flatMap(({ id, of }) => (of || takenBack.has(id) ? [] : [id]));
     const unread = standing.filter((id) => !this.garments.has(id));
-    for (let from = 0; from < unread.length; from += AT_ONCE)
-      await this.read(reading, unread.slice(from, from + AT_ONCE));
+    for (const some of inParts(unread, AT_ONCE)) await this.read(reading, some);
     return standing.flatMap((id) => this.garments.get(id) ?? []);
   }
 

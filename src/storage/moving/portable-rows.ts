@@ -1,5 +1,6 @@
 import { createHash } from 'node:crypto';
 import type { DataSource, EntityManager, EntityMetadata } from 'typeorm';
+import { inParts } from '../in-parts.js';
 import { tablesInOrder } from '../migrations/tables-in-order.js';
 
 /** A row with values that mean the same on both databases, columns in the order of their names. */
@@ -69,8 +70,7 @@ export const putRows = async (
   const columns = table.columns.map(({ databaseName }) => databaseName);
   const most = Math.max(1, Math.floor(VALUES_AT_ONCE / columns.length));
   const postgres = isPostgres(manager);
-  for (let from = 0; from < rows.length; from += most) {
-    const some = rows.slice(from, from + most);
+  for (const some of inParts(rows, most)) {
     const values = some.flatMap((row) =>
       columns.map((column) => {
         const value = row[column] ?? null;

@@ -2,6 +2,7 @@ import { Between, In, IsNull, Not } from 'typeorm';
 import type { BenchEntry, EntryWay } from '../../../domain/bench/bench-entry.js';
 import type { CalendarDate } from '../../../domain/kernel/calendar-date.js';
 import { Conflict, NotFound } from '../../../domain/kernel/errors.js';
+import { inParts } from '../../in-parts.js';
 import { BenchEntryRow } from '../../rows/bench/bench-entry.row.js';
 import type { Reading, Writing } from '../../session.js';
 import { columnsOfWorkedOn, workedOnOf } from './worked-on-columns.js';
@@ -33,8 +34,8 @@ export const benchBook = {
   /** Of some garments, oldest first, reversals included. */
   async ofGarments(reading: Reading, garmentIds: readonly string[]): Promise<BenchEntry[]> {
     const found: BenchEntry[] = [];
-    for (let from = 0; from < garmentIds.length; from += 500)
-      found.push(...(await entriesWhere(reading, { garment_id: In(garmentIds.slice(from, from + 500)) })));
+    for (const some of inParts(garmentIds, 500))
+      found.push(...(await entriesWhere(reading, { garment_id: In(some) })));
     return found;
   },
 

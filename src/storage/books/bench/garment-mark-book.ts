@@ -7,6 +7,7 @@ import {
 } from '../../../domain/commissions/garment-mark.js';
 import { Conflict, NotFound } from '../../../domain/kernel/errors.js';
 import { grouped } from '../../../domain/stock/grouped.js';
+import { inParts } from '../../in-parts.js';
 import { GarmentMarkRow } from '../../rows/commissions/garment-mark.row.js';
 import type { Reading, Writing } from '../../session.js';
 
@@ -29,8 +30,8 @@ export const garmentMarkBook = {
   /** Of some garments, oldest first, by garment. */
   async ofGarments(reading: Reading, garmentIds: readonly string[]): Promise<Map<string, GarmentMark[]>> {
     const found = new Map<string, GarmentMark[]>(garmentIds.map((id) => [id, []]));
-    for (let from = 0; from < garmentIds.length; from += 500)
-      for (const mark of await marksWhere(reading, { garment_id: In(garmentIds.slice(from, from + 500)) }))
+    for (const some of inParts(garmentIds, 500))
+      for (const mark of await marksWhere(reading, { garment_id: In(some) }))
         found.get(mark.garmentId)?.push(mark);
     return found;
   },

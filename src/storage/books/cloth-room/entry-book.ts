@@ -4,6 +4,7 @@ import { NotFound } from '../../../domain/kernel/errors.js';
 import { Money } from '../../../domain/kernel/money.js';
 import { type EntryKind, type EntryPart, GIVES_BACK, type StockEntry } from '../../../domain/stock/entry.js';
 import type { Taken } from '../../../domain/stock/stock-lot.js';
+import { inParts } from '../../in-parts.js';
 import { StockEntryRow } from '../../rows/cloth-room/stock-entry.row.js';
 import { StockPartRow } from '../../rows/cloth-room/stock-part.row.js';
 import type { Reading, Writing } from '../../session.js';
@@ -159,8 +160,8 @@ const entriesWhere = async (reading: Reading, where: object, take?: number): Pro
   if (rows.length === 0) return [];
   const { currency } = (await studioBook.the(reading)).identity;
   const parts = new Map<string, StockPartRow[]>();
-  for (let from = 0; from < rows.length; from += 500) {
-    const ids = rows.slice(from, from + 500).map(({ id }) => id);
+  for (const some of inParts(rows, 500)) {
+    const ids = some.map(({ id }) => id);
     const found = await reading.manager.find(StockPartRow, {
       where: { entry_id: In(ids) },
       order: { id: 'ASC' },

@@ -3,6 +3,7 @@ import type { Correction, CorrectionWords, Direction } from '../../../domain/fit
 import type { Fitting, FittingKind, FittingState } from '../../../domain/fitting/fitting.js';
 import type { CalendarDate } from '../../../domain/kernel/calendar-date.js';
 import { NotFound } from '../../../domain/kernel/errors.js';
+import { inParts } from '../../in-parts.js';
 import { CorrectionRow } from '../../rows/fitting/correction.row.js';
 import { FittingRow } from '../../rows/fitting/fitting.row.js';
 import { FittingGarmentRow } from '../../rows/fitting/fitting-garment.row.js';
@@ -126,9 +127,9 @@ const BY_TIME = { on_day: 'ASC', at_time: 'ASC', id: 'ASC' } as const;
 const whole = async (reading: Reading, rows: readonly FittingRow[]): Promise<Fitting[]> => {
   const garments = new Map<string, string[]>(rows.map(({ id }) => [id, []]));
   const ids = [...garments.keys()];
-  for (let from = 0; from < ids.length; from += MOST_AT_ONCE) {
+  for (const some of inParts(ids, MOST_AT_ONCE)) {
     const places = await reading.manager.find(FittingGarmentRow, {
-      where: { fitting_id: In(ids.slice(from, from + MOST_AT_ONCE)) },
+      where: { fitting_id: In(some) },
       order: { id: 'ASC' },
     });
     for (const place of places) garments.get(place.fitting_id)?.push(place.garment_id);

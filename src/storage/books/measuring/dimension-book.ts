@@ -1,4 +1,5 @@
 import type { BodyDimension, DimensionSort } from '../../../domain/measuring/body-dimension.js';
+import { inParts } from '../../in-parts.js';
 import { BodyDimensionRow } from '../../rows/clients/body-dimension.row.js';
 import type { Reading, Writing } from '../../session.js';
 
@@ -13,9 +14,7 @@ export const dimensionBook = {
   /** Brings the starting list into a new studio. It leaves no lines of history: nobody made it. */
   async bring(writing: Writing, dimensions: readonly BodyDimension[]): Promise<void> {
     const rows = dimensions.map((one, place) => ({ version: 1, place, ...columnsOf(one) }));
-    // SQLite takes a limited number of parameters in one statement.
-    for (let from = 0; from < rows.length; from += 40)
-      await writing.manager.insert(BodyDimensionRow, rows.slice(from, from + 40));
+    for (const some of inParts(rows, 40)) await writing.manager.insert(BodyDimensionRow, some);
   },
 
   /** Adds one in the studio's own words, at the end of the list. */

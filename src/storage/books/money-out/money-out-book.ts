@@ -3,6 +3,7 @@ import type { CalendarDate } from '../../../domain/kernel/calendar-date.js';
 import { Conflict, NotFound } from '../../../domain/kernel/errors.js';
 import { Money } from '../../../domain/kernel/money.js';
 import type { MoneyOut, MoneyOutKind } from '../../../domain/money-out/money-out.js';
+import { inParts } from '../../in-parts.js';
 import { MoneyOutRow } from '../../rows/money-out/money-out.row.js';
 import type { Reading, Writing } from '../../session.js';
 import type { PageOf } from '../client-book.js';
@@ -59,11 +60,11 @@ export const moneyOutBook = {
   /** Payments of outwork that stand, by ticket. */
   async ofTickets(reading: Reading, ticketIds: readonly string[]): Promise<ReadonlyMap<string, MoneyOut>> {
     const found: MoneyOut[] = [];
-    for (let from = 0; from < ticketIds.length; from += 500)
+    for (const some of inParts(ticketIds, 500))
       found.push(
         ...(
           await reading.manager.find(MoneyOutRow, {
-            where: { ticket_id: In(ticketIds.slice(from, from + 500)) },
+            where: { ticket_id: In(some) },
           })
         ).map(moneyOutOf),
       );

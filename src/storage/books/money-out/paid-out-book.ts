@@ -1,6 +1,7 @@
 import { In } from 'typeorm';
 import type { CalendarDate } from '../../../domain/kernel/calendar-date.js';
 import { Conflict } from '../../../domain/kernel/errors.js';
+import { inParts } from '../../in-parts.js';
 import { PaidOutRow } from '../../rows/money-out/paid-out.row.js';
 import type { Reading, Writing } from '../../session.js';
 
@@ -15,12 +16,8 @@ export const paidOutBook = {
   /** @returns by subject, such as `purchase/0190…` */
   async of(reading: Reading, subjects: readonly string[]): Promise<ReadonlyMap<string, PaidOut>> {
     const found: PaidOut[] = [];
-    for (let from = 0; from < subjects.length; from += 500)
-      found.push(
-        ...(
-          await reading.manager.find(PaidOutRow, { where: { about: In(subjects.slice(from, from + 500)) } })
-        ).map(paidOf),
-      );
+    for (const some of inParts(subjects, 500))
+      found.push(...(await reading.manager.find(PaidOutRow, { where: { about: In(some) } })).map(paidOf));
     return new Map(found.map((one) => [one.about, one]));
   },
 

@@ -8,6 +8,7 @@ import {
   accountOf,
   type Payment,
 } from '../../../domain/papers/settlement/account.js';
+import { inParts } from '../../in-parts.js';
 import { ClientRow } from '../../rows/clients/client.row.js';
 import { CommissionRow } from '../../rows/commissions/commission.row.js';
 import { GarmentRow } from '../../rows/commissions/garment.row.js';
@@ -67,11 +68,11 @@ export const clientAccountBook = {
   /** The keys of some commissions' garments, by commission. */
   async garmentsOf(reading: Reading, commissionIds: readonly string[]): Promise<Map<string, string[]>> {
     const found = new Map<string, string[]>(commissionIds.map((id) => [id, []]));
-    for (let from = 0; from < commissionIds.length; from += 500) {
+    for (const some of inParts(commissionIds, 500)) {
       const rows = await reading.manager
         .createQueryBuilder(GarmentRow, 'garment')
         .select(['garment.id', 'garment.commission_id'])
-        .where('garment.commission_id IN (:...ids)', { ids: commissionIds.slice(from, from + 500) })
+        .where('garment.commission_id IN (:...ids)', { ids: some })
         .orderBy('garment.place')
         .getMany();
       for (const { id, commission_id } of rows) found.get(commission_id)?.push(id);

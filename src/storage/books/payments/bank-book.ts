@@ -3,6 +3,7 @@ import type { CalendarDate, Instant } from '../../../domain/kernel/calendar-date
 import { Conflict, NotFound } from '../../../domain/kernel/errors.js';
 import { Money } from '../../../domain/kernel/money.js';
 import { type BankLine, fingerprintsOf } from '../../../domain/papers/bank/bank-line.js';
+import { inParts } from '../../in-parts.js';
 import { BankImportRow } from '../../rows/payments/bank-import.row.js';
 import { BankLineRow } from '../../rows/payments/bank-line.row.js';
 import type { Reading, Writing } from '../../session.js';
@@ -96,11 +97,11 @@ export const bankBook = {
   async known(reading: Reading, lines: readonly BankLine[]): Promise<Set<string>> {
     const marks = lines.length > 0 ? hashesOf(lines) : [];
     const found = new Set<string>();
-    for (let from = 0; from < marks.length; from += AT_ONCE) {
+    for (const some of inParts(marks, AT_ONCE)) {
       const rows = await reading.manager
         .createQueryBuilder(BankLineRow, 'line')
         .select(['line.id', 'line.fingerprint'])
-        .where('line.fingerprint IN (:...marks)', { marks: marks.slice(from, from + AT_ONCE) })
+        .where('line.fingerprint IN (:...marks)', { marks: some })
         .getMany();
       for (const { fingerprint } of rows) found.add(fingerprint);
     }
