@@ -61,6 +61,8 @@ const everyPage = async (): Promise<string[]> => {
     `/clients/${client}/correct`,
     `/clients/${client}/measurements/new`,
     `/clients/${child}`,
+    `/clients/${child}/held`,
+    `/clients/${child}/erasure`,
     '/clients/import',
     '/commissions',
     '/commissions/new',
@@ -89,9 +91,13 @@ const everyPage = async (): Promise<string[]> => {
     '/rates/price-list',
     '/house',
     '/house/backup',
+    '/house/keeping',
+    '/house/export',
+    '/help',
+    '/help/first-evening',
+    '/help/the-house',
     '/history',
     '/find?q=tweed',
-    '/first-run',
   ];
 };
 
@@ -135,4 +141,57 @@ describe('every page of the demonstration studio', () => {
     }
     expect(found).toEqual([]);
   }, 120_000);
+});
+
+describe('a studio that begins', () => {
+  let fresh: TestStudio;
+  let beginner: Maker;
+  beforeAll(async () => {
+    fresh = await openEmptyStudio();
+    beginner = await Maker.sitDown(await fresh.listen(), fresh.cookie);
+  }, 60_000);
+  afterAll(async () => {
+    await beginner?.leave();
+    await fresh?.close();
+  });
+
+  it('passes from its first question to rooms in which nothing lies yet', async () => {
+    const found: string[] = [];
+    const stands = async (title: RegExp): Promise<void> => {
+      expect(await beginner.page.title()).toMatch(title);
+      found.push(...(await auditInEverySight(beginner.page, await beginner.page.title())));
+      await beginner.look(1280, false);
+    };
+    await beginner.open('/');
+    await stands(/^The house/);
+    await beginner.press('Go on to the hour');
+    await stands(/^Error: The house/);
+    await beginner.write('name', 'Quillmere Workroom');
+    await beginner.choose('currency', 'EUR');
+    await beginner.press('Go on to the hour');
+    await stands(/^The hour/);
+    for (const [field, value] of Object.entries({
+      pay: '22000',
+      weeks: '46',
+      hoursAWeek: '34',
+      productiveShare: '62',
+    }))
+      await beginner.write(field, value);
+    await beginner.press('Work out the hour');
+    await stands(/^Your hour/);
+    for (const [path, title] of [
+      ['/', /^Bench/],
+      ['/clients', /^Clients/],
+      ['/commissions', /^Commissions/],
+      ['/cloth-room', /^Cloth room/],
+      ['/papers', /^Papers/],
+      ['/lessons', /^Lessons/],
+      ['/house/keeping', /./],
+    ] as const) {
+      expect(await beginner.open(path), path).toBe(200);
+      await stands(title);
+    }
+    expect(found).toEqual([]);
+    expect(beginner.strangers).toEqual([]);
+  }, 180_000);
 });
