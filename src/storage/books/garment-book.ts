@@ -1,29 +1,14 @@
 import { type Garment, type PlannedGarment } from '../../domain/commissions/garment.js';
-import type { CalendarDate } from '../../domain/kernel/calendar-date.js';
 import { NotFound } from '../../domain/kernel/errors.js';
 import { Money } from '../../domain/kernel/money.js';
 import type { Make } from '../../domain/making/mode.js';
-import { ClientRow } from '../rows/clients/client.row.js';
-import { CommissionRow } from '../rows/commissions/commission.row.js';
 import { GarmentRow } from '../rows/commissions/garment.row.js';
 import type { Reading, Writing } from '../session.js';
-import { withoutMarks } from './bench/without-marks.js';
 import { estimateBook } from './estimate-book.js';
 import { planBook } from './plan-book.js';
 import { studioBook } from './studio-book.js';
 
 export type GarmentWords = Omit<Garment, 'id' | 'version' | 'place'>;
-
-/** A garment as the leaving order names it. */
-export type LeavingGarment = {
-  readonly id: string;
-  readonly name: string;
-  readonly place: number;
-  readonly dueOn: CalendarDate;
-  readonly commissionId: string;
-  readonly commissionNumber: string;
-  readonly wearerName: string;
-};
 
 /** The book of garments. */
 export const garmentBook = {
@@ -53,28 +38,6 @@ export const garmentBook = {
     });
     const currency = rows.length > 0 ? await currencyOf(reading) : '';
     return rows.map((row) => garmentOf(row, currency));
-  },
-
-  /** Garments with a date, in the order they should leave; not those that were handed over, cancelled or closed. */
-  async leaving(reading: Reading, limit = 20): Promise<LeavingGarment[]> {
-    // Raw rows: a list page needs three names and a date, not whole entities.
-    const dated = reading.manager
-      .createQueryBuilder(GarmentRow, 'garment')
-      .innerJoin(CommissionRow, 'commission', 'commission.id = garment.commission_id')
-      .innerJoin(ClientRow, 'wearer', 'wearer.id = garment.wearer_id')
-      .select('garment.id', 'id')
-      .addSelect('garment.name', 'name')
-      .addSelect('garment.place', 'place')
-      .addSelect('garment.due_on', 'dueOn')
-      .addSelect('garment.commission_id', 'commissionId')
-      .addSelect('commission.number', 'commissionNumber')
-      .addSelect('wearer.name', 'wearerName')
-      .where('garment.due_on IS NOT NULL');
-    return withoutMarks(dated, ['delivered', 'collected', 'cancelled', 'closed'])
-      .orderBy('garment.due_on')
-      .addOrderBy('garment.id')
-      .limit(limit)
-      .getRawMany<LeavingGarment>();
   },
 
   /** A garment with everything its price is worked out from. */

@@ -1,6 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { garmentBook } from '../../../src/storage/books/garment-book.js';
+import { openGarments } from '../../../src/storage/books/bench/open-garments.js';
 import { readPdf } from '../../printing/papers/read-pdf.js';
 import { openTestStudio, type TestStudio } from '../../support/studio.js';
 import { aMaterial, aSupplier, buy, wordsOf } from '../cloth-room/a-shelf.js';
@@ -61,7 +61,7 @@ const handOver = (url: string, fields: Record<string, string> = {}) =>
     ...fields,
   });
 const leaving = async (): Promise<string[]> =>
-  (await garmentBook.leaving(studio.read))
+  (await openGarments(studio.read))
     .filter(({ commissionId }) => commissionId === order.id)
     .map(({ name }) => name);
 

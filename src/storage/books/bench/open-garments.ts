@@ -31,7 +31,8 @@ export const openGarments = (reading: Reading): Promise<OpenGarment[]> =>
     withoutMarks(garmentsWithin(reading), ENDED).getRawMany<OpenGarment>(),
   );
 
-const garmentsWithin = (reading: Reading) =>
+/** Garments with the names of their commission and wearer: raw rows, since a list needs no whole entities. */
+export const garmentsWithin = (reading: Reading) =>
   reading.manager
     .createQueryBuilder(GarmentRow, 'garment')
     .innerJoin(CommissionRow, 'commission', 'commission.id = garment.commission_id')
