@@ -15,7 +15,6 @@ const ASKED_FOR_BY_OTHERS: Readonly<Record<string, string>> = {
   '@fontsource/source-serif-4': 'served by src/app/assets.ts',
   sqlite3: 'loaded by TypeORM and by the guard of its driver',
   pg: 'loaded by TypeORM',
-  '@nestjs/testing': 'part of the frame the owner gave; nothing needs it so far',
   '@types/node': 'types',
   '@types/pg': 'types',
   '@nestjs/cli': 'run by .setup/build.mjs',
