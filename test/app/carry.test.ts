@@ -8,6 +8,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { carryIn, carryOut } from '../../src/app/commands/carry.js';
 import { readConfig } from '../../src/app/config.js';
 import { clientBook } from '../../src/storage/books/client-book.js';
+import { photoBook } from '../../src/storage/books/fitting/photo-book.js';
 import { openForWriting } from '../../src/storage/connection/data-source.js';
 import { goesOut } from '../../src/storage/moving/export/export-form.js';
 import { digestsOf, type TableDigest, tablesOf } from '../../src/storage/moving/portable-rows.js';
@@ -23,6 +24,10 @@ import { openTestStudio } from '../support/studio.js';
 let root: string;
 let rows: TableDigest[];
 let pdf: Buffer;
+let receipt: Buffer;
+let photo: { readonly id: string };
+// Every byte there is, so that none is lost on the way through text.
+const PICTURE = Buffer.from(Array.from({ length: 512 }, (_, place) => (place * 7) % 256));
 let xml = '';
 let number = '';
 let files: Record<string, Uint8Array>;
@@ -46,6 +51,25 @@ beforeAll(async () => {
   });
   const invoice = await invoiced(studio, made.url, { what: 'final' });
   number = invoice.number;
+  const payment = await studio.api('POST', '/api/payments', {
+    clientId: made.clientId,
+    on: '2026-03-02',
+    amount: '10.00',
+    how: 'coin',
+  });
+  expect(payment.status, payment.text).toBe(201);
+  const paid = `/api/payments/${payment.json().id}/receipt`;
+  expect((await studio.api('POST', paid, {})).status).toBe(201);
+  receipt = await bytesOf(studio, `${paid}.pdf`);
+  await studio.unit.write(studio.visit, async (writing) => {
+    const words = {
+      ...{ about: `client/${made.clientId}`, clientId: made.clientId, takenOn: '2026-02-01', words: 'back' },
+      ...{ scope: 'workroom' as const, consentBy: 'C. H.', until: undefined, width: 4, height: 3 },
+      addedBy: 'Odalys Fenwright',
+    };
+    photo = await photoBook.add(writing, words, { picture: PICTURE, small: PICTURE });
+    writing.says('Added a photograph', words.about);
+  });
   pdf = await bytesOf(studio, `/api/papers/${invoice.id}.pdf`);
   xml = (await studio.api('GET', `/api/papers/${invoice.id}.ubl.xml`)).text;
   await studio.closeInto((folder) => cpSync(folder, at('studio'), { recursive: true }));
@@ -83,6 +107,9 @@ describe('an export', () => {
   it('holds the papers byte for byte, invoices as data too, and no key that opens a door', () => {
     const name = number.replaceAll(/[^\p{L}\p{N}._-]+/gu, '-');
     expect(Buffer.from(files[`papers/${name}.pdf`]!).equals(pdf)).toBe(true);
+    expect(Buffer.from(files[`pictures/${photo.id}.jpg`]!).equals(PICTURE)).toBe(true);
+    const receipts = Object.keys(files).filter((file) => /^papers\/R-.+\.pdf$/.test(file));
+    expect(receipts.map((file) => Buffer.from(files[file]!).equals(receipt))).toEqual([true]);
     expect(text(`papers/${name}.ubl.xml`)).toBe(xml);
     expect(text(`papers/${name}.cii.xml`)).toContain('CrossIndustryInvoice');
     for (const table of [
