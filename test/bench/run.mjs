@@ -2,6 +2,7 @@
 import { measureEstimates } from './estimates.mjs';
 import { measureFuzz } from './fuzz/measure-fuzz.mjs';
 import { measureKills } from './killed/measure-kills.mjs';
+import { measureLights } from './lights/measure-lights.mjs';
 import { load } from './measure.mjs';
 import { measurePages } from './pages.mjs';
 import { measurePaper } from './paper.mjs';
@@ -16,6 +17,7 @@ import { measureTwentyYears, measureYears } from './years/measure-years.mjs';
 
 const parts = {
   pages: measurePages,
+  lights: measureLights,
   paper: measurePaper,
   starts: measureStarts,
   estimates: measureEstimates,
