@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { Decimal } from '../../../src/domain/kernel/decimal.js';
 import { Money } from '../../../src/domain/kernel/money.js';
+import { mayIssue } from '../../../src/domain/papers/finding.js';
 import { checkPaper } from '../../../src/domain/papers/gate/check-paper.js';
 import { type DraftLine, makePaper, type PaperDraft } from '../../../src/domain/papers/model/make-paper.js';
 import type { TaxCategory } from '../../../src/domain/papers/tax/category.js';
@@ -78,7 +79,7 @@ describe('the gate', () => {
       'BR-E-02',
       'seller.taxNumber',
       seller({ 'BT-31': undefined }),
-      { lines: [line('E', '0')], taxReasons: { E: 'small' } },
+      { lines: [line('E', '0'), line('S', '23')], taxReasons: { E: 'small' } },
     ],
     ['BR-E-05', 'lines.0.rate', {}, { lines: [line('E', '5')], taxReasons: { E: 'small' } }],
     ['BR-E-10', 'taxReasons', {}, { lines: [line('E', '0')] }],
@@ -117,6 +118,19 @@ describe('the gate', () => {
     ],
   ])('blocks on %s at %s', (code, field, head, changes) => {
     expect(found(head, changes)).toContainEqual(expect.objectContaining({ code, field, blocks: true }));
+  });
+
+  it('asks, and does not block, where a house that charges no tax gives no number of its own', () => {
+    const nameless = seller({ 'BT-30': undefined, 'BT-31': undefined });
+    const asked = found(nameless, { lines: [line('E', '0')], taxReasons: { E: 'small' } });
+    expect(asked.map(({ code, blocks }) => [code, blocks])).toEqual([
+      ['BR-CO-26', false],
+      ['BR-E-02', false],
+    ]);
+    const outside = found(nameless, { lines: [line('O')], taxReasons: { O: 'not subject to tax' } });
+    expect(outside.map(({ code, blocks }) => [code, blocks])).toEqual([['BR-CO-26', false]]);
+    expect(mayIssue(asked)).toBe(false);
+    expect(mayIssue(asked, ['BR-CO-26', 'BR-E-02'])).toBe(true);
   });
 
   it('lets the right ones of each category through', () => {

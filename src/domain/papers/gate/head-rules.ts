@@ -3,6 +3,7 @@ import { isCurrency } from '../../kernel/currency.js';
 import { type Finding, mustMend } from '../finding.js';
 import type { Paper } from '../model/paper.js';
 import { buyerAddressLines, sellerAddressLines } from '../model/party.js';
+import { chargesNoTax, withoutNumber } from './registration-rules.js';
 
 const blank = (text: string | undefined): boolean => text === undefined || text.trim() === '';
 
@@ -30,12 +31,15 @@ export const partyRules = (paper: Paper): Finding[] => {
     'The client’s address is missing.',
   );
   need(blank(buyer['BG-8']?.['BT-55']), 'BR-11', 'client.country', 'The client’s country is missing.');
-  need(
-    blank(seller['BT-29']) && blank(seller['BT-30']) && blank(seller['BT-31']),
-    'BR-CO-26',
-    'seller.registration',
-    'The house needs a number it can be told by: an identifier, a registration number or a VAT number.',
-  );
+  const isTold = ![seller['BT-29'], seller['BT-30'], seller['BT-31']].every(blank);
+  if (!isTold && chargesNoTax(paper)) found.push(withoutNumber('BR-CO-26', 'seller.registration'));
+  else
+    need(
+      !isTold,
+      'BR-CO-26',
+      'seller.registration',
+      'The house needs a number it can be told by: an identifier, a registration number or a VAT number.',
+    );
   const numbers = [
     [seller['BT-31'], 'seller.taxNumber', 'The VAT number of the house'],
     [buyer['BT-48'], 'client.taxNumber', 'The client’s VAT number'],
