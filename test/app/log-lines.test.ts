@@ -9,7 +9,8 @@ import { root } from '../architecture/tree.js';
 const NAME = 'Peregrine Ostlethwaite';
 const PASSPHRASE = 'wimple gusset marlin 4471';
 const CLIENT = 'Quillon\n{"level":60,"msg":"forged"}';
-const RARE = /Ostlethwaite|wimple|gusset|Quillon|forged|DE75512108001245126199/;
+const SHUT = '0190a000-0000-7000-8000-00000000beef';
+const RARE = /Peregrine|0000beef|Ostlethwaite|wimple|gusset|Quillon|forged|DE75512108001245126199/;
 
 const folder = mkdtempSync(join(tmpdir(), 'bastings-log-'));
 let server: ChildProcess;
@@ -45,6 +46,8 @@ const form = (path: string, fields: Record<string, string>) =>
     body: new URLSearchParams(fields),
   });
 
+const cookieOf = (answer: Response): string => answer.headers.getSetCookie()[0]?.split(';')[0] ?? '';
+
 type Line = { level: number; time: number; name: string; msg: string };
 
 /** The lines of the log: what follows the words in which a start says where it is. */
@@ -58,17 +61,31 @@ beforeAll(async () => {
   const code = /setup code: (\S+)/.exec(told)?.[1] ?? '';
   await form('/first-start', { code: 'WRONG-CODES', name: NAME, passphrase: PASSPHRASE });
   const opened = await form('/first-start', { code, name: NAME, passphrase: PASSPHRASE });
-  cookie = opened.headers.getSetCookie()[0]?.split(';')[0] ?? '';
+  cookie = cookieOf(opened);
   await form('/sign-in', { name: NAME, passphrase: `${PASSPHRASE} wrong` });
   // Typed in the wrong field, as people do.
   await form('/sign-in', { name: PASSPHRASE, passphrase: NAME });
-  await form('/sign-in', { name: NAME, passphrase: PASSPHRASE });
-  await form('/clients', { once: crypto.randomUUID(), name: CLIENT, notes: 'DE75512108001245126199' });
+  // Signing in anew ends the sign-in before it.
+  const again = await form('/sign-in', { name: NAME, passphrase: PASSPHRASE });
+  cookie = cookieOf(again);
+  const client = await form('/clients', {
+    once: crypto.randomUUID(),
+    name: CLIENT,
+    notes: 'DE75512108001245126199',
+  });
+  expect(client.headers.get('location')).toMatch(/^\/clients\/[\da-f-]{36}/);
   await fetch(`${address}/find?q=Ostlethwaite`, { headers: { cookie } });
   await fetch(`${address}/clients/${encodeURIComponent(CLIENT)}`, { headers: { cookie } });
   token = 'a-token-that-opens-nothing-Quillon';
   await fetch(`${address}/api/clients`, { headers: { authorization: `Bearer ${token}` } });
   await form('/nowhere/Quillon', { name: CLIENT });
+  const maker = { name: 'Peregrine Maker', passphrase: `${PASSPHRASE} as well` };
+  const added = await form('/house/people', { once: crypto.randomUUID(), role: 'maker', ...maker });
+  expect(added.headers.get('location')).toMatch(/^\/house\/people\//);
+  const entered = await form('/sign-in', maker);
+  const makers = cookieOf(entered);
+  const shut = await fetch(`${address}/clients/${SHUT}?q=Quillon`, { headers: { cookie: makers } });
+  expect(shut.status).toBe(403);
 }, 60_000);
 
 afterAll(async () => {
@@ -100,6 +117,18 @@ describe('the lines a server tells whoever runs it, at the most talkative', () =
     });
     expect(refused[1]).not.toHaveProperty('account');
     expect(said.filter(({ msg }) => msg === 'signed in').length).toBeGreaterThanOrEqual(1);
+  });
+
+  it('tell who went where they may not: the account and the route, not what stood in its places', () => {
+    const went = lines()
+      .map((line) => JSON.parse(line))
+      .filter(({ msg }) => msg === 'somebody went where they may not');
+    expect(went).toHaveLength(1);
+    expect(went[0]).toMatchObject({
+      account: expect.stringMatching(/^[\da-f-]{36}$/),
+      method: 'GET',
+      route: '/clients/:id',
+    });
   });
 
   it('tell no name, passphrase, cookie, token or anything typed', () => {
