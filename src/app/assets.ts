@@ -1,3 +1,4 @@
+import { createHash } from 'node:crypto';
 import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
 import type { Readable } from 'node:stream';
@@ -7,6 +8,7 @@ import { gzip } from 'node:zlib';
 import fastifyStatic from '@fastify/static';
 import type { NestFastifyApplication } from '@nestjs/platform-fastify';
 import type { FastifyInstance, onSendAsyncHookHandler } from 'fastify';
+import { joinedLook, LOOK } from './look.js';
 
 const require = createRequire(import.meta.url);
 const packageFolder = (name: string): string => dirname(require.resolve(`${name}/package.json`));
@@ -27,9 +29,10 @@ const packing = (): onSendAsyncHookHandler => {
       return payload;
     const which = `${request.url} ${String(reply.getHeader('etag'))}`;
     const known = packed.get(which);
-    const bytes = known ?? buffer(payload as Readable).then((read) => pack(read));
-    if (known) (payload as Readable).destroy();
-    else packed.set(which, bytes);
+    const whole = typeof payload === 'string' ? payload : undefined;
+    const bytes = known ?? (whole ? pack(whole) : buffer(payload as Readable).then((read) => pack(read)));
+    if (!known) packed.set(which, bytes);
+    else if (!whole) (payload as Readable).destroy();
     const sent = await bytes;
     reply
       .header('content-encoding', 'gzip')
@@ -48,6 +51,16 @@ export const serveAssets = async (app: NestFastifyApplication, templates: string
   });
 };
 
+const serveLook = (scope: FastifyInstance, templates: string): void => {
+  const look = joinedLook(templates);
+  const etag = `"${createHash('sha256').update(look).digest('base64url')}"`;
+  scope.get(LOOK, (request, reply) => {
+    reply.headers({ etag, 'cache-control': 'public, max-age=0' });
+    if (request.headers['if-none-match'] === etag) return reply.status(304).send();
+    return reply.type('text/css; charset=utf-8').send(look);
+  });
+};
+
 const assetsIn = async (scope: FastifyInstance, templates: string): Promise<void> => {
   const week = {
     maxAge: 0,
@@ -62,6 +75,7 @@ const assetsIn = async (scope: FastifyInstance, templates: string): Promise<void
     prefix: '/assets/',
     decorateReply: true,
   });
+  serveLook(scope, templates);
   for (const face of ['source-serif-4', 'source-sans-3']) {
     await scope.register(fastifyStatic, {
       ...week,

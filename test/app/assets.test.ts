@@ -1,4 +1,4 @@
-import { readFileSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import { gunzipSync } from 'node:zlib';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { openTestStudio, type TestStudio } from '../support/studio.js';
@@ -33,6 +33,23 @@ describe('the look', () => {
     expect((await ask(SHEET, { 'accept-encoding': 'gzip', 'if-none-match': String(etag) })).statusCode).toBe(
       304,
     );
+  });
+
+  it('is one sheet that holds every sheet of the house once, packed, and known again', async () => {
+    const url = '/assets/css/look.css';
+    const sheets = readdirSync('templates/assets/css').map((name) =>
+      readFileSync(`templates/assets/css/${name}`, 'utf8'),
+    );
+    const { payload, headers } = await ask(url);
+    expect(headers['content-type']).toContain('text/css');
+    for (const sheet of sheets) expect(payload.split(sheet)).toHaveLength(2);
+    const packed = await ask(url, { 'accept-encoding': 'gzip' });
+    expect(gunzipSync(packed.rawPayload).toString('utf8')).toBe(payload);
+    expect((await ask(url, { 'if-none-match': String(headers.etag) })).statusCode).toBe(304);
+    const page = (await studio.get('/clients')).text;
+    expect(page.match(/<link rel="stylesheet"[^>]*>/g)).toEqual([
+      '<link rel="stylesheet" href="/assets/css/look.css" data-turbo-track="reload">',
+    ]);
   });
 
   it('packs scripts from packages, and leaves fonts and pictures alone', async () => {

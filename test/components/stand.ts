@@ -3,6 +3,7 @@ import { createServer, type IncomingMessage, type ServerResponse } from 'node:ht
 import type { AddressInfo } from 'node:net';
 import { extname } from 'node:path';
 import puppeteer, { type Browser, type Page } from 'puppeteer';
+import { joinedLook, LOOK } from '../../src/app/look.js';
 import { findBrowser } from '../../src/printing/browser/find-browser.js';
 
 const kinds: Record<string, string> = {
@@ -67,6 +68,8 @@ export class Stand {
 
   private async answer(show: Show, request: IncomingMessage, response: ServerResponse): Promise<void> {
     const url = new URL(request.url ?? '/', this.address);
+    if (url.pathname === LOOK)
+      return void response.writeHead(200, { 'content-type': 'text/css' }).end(joinedLook('templates'));
     if (url.pathname.startsWith('/assets/')) return send(response, fileOf(url.pathname));
     this.asked.push(`${request.method} ${url.pathname}${url.search}`);
     let body = '';
