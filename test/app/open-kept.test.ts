@@ -96,3 +96,13 @@ it('a folder that cannot be written to is said in words', async () => {
     'cannot be read and written, so the studio was not opened',
   );
 });
+
+it('of a newer release is not opened, says so, and is as it was', async () => {
+  await begin();
+  const source = await openKept(config());
+  await source.query("INSERT INTO migrations (timestamp, name) VALUES (2000000000000, 'Later2000000000000')");
+  await source.destroy();
+  const before = all();
+  await expect(openKept(config())).rejects.toThrow('A newer release of the program has written to this');
+  expect(all()).toEqual(before);
+});

@@ -4,7 +4,7 @@ import { DataSource } from 'typeorm';
 import type { Instant } from '../../domain/kernel/calendar-date.js';
 import { Invalid } from '../../domain/kernel/errors.js';
 import { type DataHome, openForWriting, optionsOf } from '../connection/data-source.js';
-import { migrations } from '../migrations/migrations.js';
+import { areKnown } from '../migrations/migrations.js';
 import { mustBeNobodys } from './in-use.js';
 import { copyRowsIn, headOf } from './row-copy.js';
 import { isSealed } from './sealed/age-file.js';
@@ -80,10 +80,9 @@ const checked = async (incoming: string): Promise<RowCounts> => {
   });
   if (!('act' in counts && 'migrations' in counts && 'sign_in_session' in counts))
     throw new Invalid('This file is not a backup made by this program.');
-  const known = new Set(migrations.map(({ name }) => name));
   await withSqliteFile(incoming, async (data) => {
     const done = await data.all('SELECT name FROM migrations');
-    if (!done.every(({ name }) => known.has(String(name))))
+    if (!areKnown(done.map(({ name }) => String(name))))
       throw new Invalid(
         'This backup was made by a newer release of the program. Use that one to restore it.',
       );

@@ -4,7 +4,7 @@ import { createInterface } from 'node:readline';
 import { DataSource, type EntityManager } from 'typeorm';
 import { Conflict, Invalid } from '../../domain/kernel/errors.js';
 import { type DataHome, optionsOf } from '../connection/data-source.js';
-import { migrations } from '../migrations/migrations.js';
+import { areKnown, migrations } from '../migrations/migrations.js';
 import { tablesInOrder } from '../migrations/tables-in-order.js';
 import { type RowCounts, rowsIn } from './sqlite-copy.js';
 
@@ -86,8 +86,7 @@ export const headOf = async (file: string): Promise<Head> => {
   for await (const text of textLines(file)) {
     const head = readJson(text) as Partial<Head> | undefined;
     if (head?.copyOf !== 'bastings' || !Array.isArray(head.migrations)) break;
-    const known = new Set(migrations.map(({ name }) => name));
-    if (!head.migrations.every((name) => known.has(name)))
+    if (!areKnown(head.migrations))
       throw new Invalid(
         'This backup was made by a newer release of the program. Use that one to restore it.',
       );

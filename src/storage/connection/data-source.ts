@@ -1,6 +1,7 @@
 import sqlite3 from 'sqlite3';
 import { DataSource, type DataSourceOptions } from 'typeorm';
-import { migrations } from '../migrations/migrations.js';
+import { Conflict } from '../../domain/kernel/errors.js';
+import { areKnown, migrations } from '../migrations/migrations.js';
 import { rows } from '../rows/rows.js';
 import { guardedSqlite } from './guarded-sqlite.js';
 
@@ -33,6 +34,7 @@ export const optionsOf = (home: DataHome): DataSourceOptions =>
 /** Opens the connection that writes, and brings the tables up to date. */
 export const openForWriting = async (home: DataHome): Promise<DataSource> => {
   const source = await new DataSource(optionsOf(home)).initialize();
+  await mustNotBeNewer(source);
   if (home.kind === 'sqlite') {
     // FULL is what makes an acknowledged write survive a power cut; set it, since builds of SQLite differ.
     await source.query('PRAGMA synchronous = FULL');
@@ -48,6 +50,21 @@ export const openForWriting = async (home: DataHome): Promise<DataSource> => {
       throw new Error('The data file refers to rows that are not there. Restore the last backup.');
   }
   return source;
+};
+
+/** @throws Conflict when a newer release has written to it; nothing was changed then */
+const mustNotBeNewer = async (source: DataSource): Promise<void> => {
+  const runner = source.createQueryRunner();
+  const done: { name: string }[] = (await runner.hasTable('migrations'))
+    ? await runner.query('SELECT name FROM migrations')
+    : [];
+  if (source.options.type === 'postgres') await runner.release();
+  if (areKnown(done.map(({ name }) => name))) return;
+  await source.destroy();
+  throw new Conflict(
+    'A newer release of the program has written to this studio, so this one does not open it and changed nothing. Start the newer one.',
+    'newer-release',
+  );
 };
 
 /** Opens a second connection that can only read, so that a page never sees rows of a write that has not ended. */

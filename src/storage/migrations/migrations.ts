@@ -46,3 +46,9 @@ export const migrations = [
   Keeping1764000000024,
   NotedEntries1764000000025,
 ];
+
+/** Are all these migrations ours? Data with others in it was written by a newer release, whose rules this one does not know. */
+export const areKnown = (names: readonly string[]): boolean => {
+  const known = new Set(migrations.map(({ name }) => name));
+  return names.every((name) => known.has(name));
+};
