@@ -20,5 +20,7 @@ export default defineConfig({
     sequence: { sequencer: JourneysFirst },
     testTimeout: 30_000,
     hookTimeout: 60_000,
+    // Whatever still stands when all is told is ended: nothing is lost by not waiting for it.
+    teardownTimeout: 1000,
   },
 });

@@ -52,8 +52,8 @@ async function setUp() {
   }
 }
 
-async function still() {
-  const ended = await runStill(stillSteps, ({ name, time, passed, output }) => {
+async function still(steps) {
+  const ended = await runStill(steps, ({ name, time, passed, output }) => {
     heading(`${name}: ${passed ? 'passed' : 'FAILED'} in ${time.toFixed(1)} s`);
     if (!passed) say(output.trimEnd());
     table.push({ name, time, passed });
@@ -92,12 +92,14 @@ async function driverReady(driver) {
 
 endWithParent();
 const { env, driver, stop } = await setUp();
-const failed = await still();
+const failed = await still(stillSteps.filter(({ beside }) => !beside));
 const undriven = await driverReady(driver);
 if (undriven) {
   await stop();
   close(null, undriven);
 }
+const besides = failed.length === 0 ? still(stillSteps.filter(({ beside }) => beside)) : [];
 const tally = failed.length === 0 ? await tests(process.argv.slice(2), env) : null;
+failed.push(...(await besides));
 await stop();
 close(tally, failed.length > 0 ? `${failed.join(', ')} failed` : '');

@@ -1,11 +1,15 @@
 import { build, isBuilt } from '../build.mjs';
 import { runTool } from '../run.mjs';
 
-/** What is checked before any test runs. Independent of each other: two at a time, in this order. */
+/**
+ * What is checked without running the program. Independent of each other: two at a time, in this order. What takes a minute and
+ * no test waits for is done `beside` the tests, which wait for browsers half of their time.
+ */
 export const stillSteps = [
   { name: 'format', run: () => runTool('@biomejs/biome/bin/biome', ['check', '.']) },
   {
     name: 'lint',
+    beside: true,
     run: () => runTool('eslint/bin/eslint.js', ['.', '--max-warnings', '0']),
   },
   { name: 'types', run: () => runTool('typescript-native/bin/tsc', ['--noEmit', '-p', 'tsconfig.json']) },
